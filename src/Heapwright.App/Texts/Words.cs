@@ -1,0 +1,77 @@
+using System.Globalization;
+using System.Resources;
+using Heapwright.Core.Reasons;
+
+namespace Heapwright.App.Texts;
+
+/// <summary>
+/// The sentences a user reads, by code. The part of a code before the first dot names the resource file: the code
+/// <c>mixtures.too_wet</c> stands in Texts/Mixtures.resx under <c>too_wet</c>.
+/// </summary>
+public static class Words
+{
+    private static readonly Dictionary<string, ResourceManager> Files = new(StringComparer.Ordinal);
+    private static readonly Lock Gate = new();
+
+    /// <summary>The sentence for a reason, its values put in place.</summary>
+    /// <param name="reason">The reason.</param>
+    /// <param name="culture">The language and number format; English with a point if null.</param>
+    public static string Of(Reason reason, CultureInfo? culture = null)
+    {
+        ArgumentNullException.ThrowIfNull(reason);
+        return Of(reason.Code, culture, [.. reason.Values]);
+    }
+
+    /// <summary>The sentence for a code, its values put in place.</summary>
+    /// <param name="code">A code such as <c>mixtures.too_wet</c>.</param>
+    /// <param name="culture">The language and number format; English with a point if null.</param>
+    /// <param name="values">The values for the places {0}, {1}, ….</param>
+    /// <exception cref="KeyNotFoundException">No sentence has this code.</exception>
+    public static string Of(string code, CultureInfo? culture = null, params object[] values) =>
+        TryOf(code, culture, values)
+        ?? throw new KeyNotFoundException("no sentence for the code " + code);
+
+    /// <summary>The sentence for a code, or null where there is none.</summary>
+    /// <param name="code">A code such as <c>mixtures.too_wet</c>.</param>
+    /// <param name="culture">The language and number format; English with a point if null.</param>
+    /// <param name="values">The values for the places {0}, {1}, ….</param>
+    public static string? TryOf(string code, CultureInfo? culture = null, params object[] values)
+    {
+        ArgumentNullException.ThrowIfNull(code);
+        var dot = code.IndexOf('.', StringComparison.Ordinal);
+        if (dot < 1)
+        {
+            return null;
+        }
+
+        var name = string.Concat(code[..1].ToUpperInvariant(), code.AsSpan(1, dot - 1));
+        var shown = culture ?? CultureInfo.InvariantCulture;
+        string? sentence;
+        try
+        {
+            sentence = File(name).GetString(code[(dot + 1)..], shown);
+        }
+        catch (MissingManifestResourceException)
+        {
+            return null;
+        }
+
+        return sentence is null || values.Length == 0
+            ? sentence
+            : string.Format(shown, sentence, values);
+    }
+
+    private static ResourceManager File(string name)
+    {
+        lock (Gate)
+        {
+            if (!Files.TryGetValue(name, out var file))
+            {
+                file = new ResourceManager("Heapwright.App.Texts." + name, typeof(Words).Assembly);
+                Files[name] = file;
+            }
+
+            return file;
+        }
+    }
+}

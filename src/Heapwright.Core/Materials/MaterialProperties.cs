@@ -1,0 +1,95 @@
+using System.Collections.Immutable;
+using Heapwright.Core.Quantities;
+
+namespace Heapwright.Core.Materials;
+
+/// <summary>The known properties of a material, each a distribution; a property may be absent.</summary>
+public sealed record MaterialProperties
+{
+    private MaterialProperties(ImmutableArray<Spread?> values) => Values = values;
+
+    /// <summary>Nothing known.</summary>
+    public static MaterialProperties None { get; } = new([.. new Spread?[PropertyFacts.Count]]);
+
+    private ImmutableArray<Spread?> Values { get; }
+
+    /// <summary>The distribution of a property, or null where nothing is known.</summary>
+    /// <param name="property">The property.</param>
+    public Spread? this[MaterialProperty property] => Values[(int)property];
+
+    /// <summary>The same properties with one of them set.</summary>
+    /// <param name="property">The property.</param>
+    /// <param name="value">Its distribution, in the unit of the property, within its allowed range.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The distribution leaves the range allowed for the property.</exception>
+    public MaterialProperties With(MaterialProperty property, Spread value)
+    {
+        PropertyFacts.Check(property, value);
+        return new MaterialProperties(Values.SetItem((int)property, value));
+    }
+
+    /// <summary>These properties, with those of another record where this one has none.</summary>
+    /// <param name="other">The record that fills the gaps.</param>
+    public MaterialProperties FilledFrom(MaterialProperties other)
+    {
+        ArgumentNullException.ThrowIfNull(other);
+        var builder = Values.ToBuilder();
+        for (var i = 0; i < builder.Count; i++)
+        {
+            builder[i] ??= other.Values[i];
+        }
+
+        return new MaterialProperties(builder.ToImmutable());
+    }
+
+    /// <summary>
+    /// Carbon over nitrogen, from the percentiles of the two taken as independent; null unless both are known and
+    /// nitrogen is above 0.
+    /// </summary>
+    /// <remarks>
+    /// The ends are those of a ratio of two variables that are normal in two pieces on the logarithmic scale: the
+    /// distances from the median add as root of the sum of squares.
+    /// </remarks>
+    public Spread? CarbonNitrogenRatio()
+    {
+        if (
+            this[MaterialProperty.Carbon] is not { } c
+            || this[MaterialProperty.Nitrogen] is not { Low: > 0 } n
+        )
+        {
+            return null;
+        }
+
+        if (c.Low <= 0)
+        {
+            return null;
+        }
+
+        var typical = c.Typical / n.Typical;
+        var down = Math.Sqrt(
+            Square(Math.Log(c.Typical / c.Low)) + Square(Math.Log(n.High / n.Typical))
+        );
+        var up = Math.Sqrt(
+            Square(Math.Log(c.High / c.Typical)) + Square(Math.Log(n.Typical / n.Low))
+        );
+        return Spread.Of(typical * Math.Exp(-down), typical, typical * Math.Exp(up));
+    }
+
+    /// <summary>Whether two records hold the same distributions.</summary>
+    /// <param name="other">The other record.</param>
+    public bool Equals(MaterialProperties? other) =>
+        other is not null && Values.SequenceEqual(other.Values);
+
+    /// <inheritdoc/>
+    public override int GetHashCode()
+    {
+        var hash = default(HashCode);
+        foreach (var value in Values)
+        {
+            hash.Add(value);
+        }
+
+        return hash.ToHashCode();
+    }
+
+    private static double Square(double x) => x * x;
+}
