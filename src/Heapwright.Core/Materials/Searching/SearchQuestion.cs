@@ -172,9 +172,10 @@ internal sealed class SearchQuestion
     private double[] Compare(string stem)
     {
         var row = new double[index.Vocabulary.Length];
+        var word = KnownWord.Of(stem);
         for (var v = 0; v < row.Length; v++)
         {
-            row[v] = Slips.Likeness(stem, index.Vocabulary[v]);
+            row[v] = Slips.Likeness(word, index.Vocabulary[v]);
         }
 
         return row;
