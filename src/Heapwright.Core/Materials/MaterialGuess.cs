@@ -191,7 +191,14 @@ public static class MaterialGuess
         assumptions.Add(
             pooled == 0
                 ? Reason.Of("materials.guess_from_kindred", seen.Kind, seen.Freshness)
-                : Reason.Of("materials.guess_pooled", seen.Kind, seen.Freshness, pooled, families)
+                : Reason.Of(
+                    "materials.guess_pooled",
+                    seen.Kind,
+                    seen.Freshness,
+                    pooled,
+                    families,
+                    Math.Round((Mixing.Widening - 1) * 100)
+                )
         );
         if (seen.Colour.Length > 0 && Evidence.For(seen, MaterialProperty.Nitrogen) is null)
         {

@@ -65,7 +65,8 @@ public sealed record MaterialProperties
 
         if (c.Low <= 0)
         {
-            return null;
+            // Next to no organic carbon, as in a mineral fertiliser: the logarithm has no room, the plain ends serve.
+            return Spread.Of(c.Low / n.High, c.Typical / n.Typical, c.High / n.Low);
         }
 
         var typical = c.Typical / n.Typical;

@@ -8,8 +8,8 @@ internal sealed class Mixing
 {
     // Every material's own range is taken this much wider, since the next unknown stuff is none of those in the library.
     // Set so that, one whole family left out at a time, the 90 % ranges hold 85 to 95 % of what was left out.
-    private const double Widening = 1.25;
-    private const int Cells = 400;
+    public const double Widening = 1.1;
+    private const int Cells = 250;
 
     private readonly double[] edges;
     private readonly double[] mass;

@@ -59,6 +59,7 @@ internal static class Slips
 
         return Distance(asked, known) switch
         {
+            1 when !sameStart => 0.65,
             1 => shorter >= 5 ? 0.85 : 0.75,
             2 when shorter >= 7 && sameStart => 0.7,
             _ => 0,
