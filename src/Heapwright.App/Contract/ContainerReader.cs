@@ -26,7 +26,9 @@ internal static class ContainerReader
 
             if (MeasureUnits.Find(name) is not null)
             {
-                throw value.Problem($"\"{name}\" is a unit of mass or volume and cannot be a container");
+                throw value.Problem(
+                    $"\"{name}\" is a unit of mass or volume and cannot be a container"
+                );
             }
 
             // The size is what one holds as it is filled, heap included: "heaped" is kept for the words only.
@@ -34,21 +36,31 @@ internal static class ContainerReader
             fields?["heaped"]?.YesNo();
             if (fields is null)
             {
-                set = set.With(UnitSize.OfVolume(name, value.Spread(0.01, 100_000), wholeByDefault: true));
+                set = set.With(
+                    UnitSize.OfVolume(name, value.Spread(0.01, 100_000), wholeByDefault: true)
+                );
             }
             else if (fields["kg"] is { } kg)
             {
                 if (fields["l"] is not null)
                 {
-                    throw value.Problem("\"l\" and \"kg\" were both given; one of the two is allowed");
+                    throw value.Problem(
+                        "\"l\" and \"kg\" were both given; one of the two is allowed"
+                    );
                 }
 
-                set = set.With(UnitSize.OfMass(name, kg.Spread(0.01, 100_000), wholeByDefault: true));
+                set = set.With(
+                    UnitSize.OfMass(name, kg.Spread(0.01, 100_000), wholeByDefault: true)
+                );
             }
             else
             {
                 set = set.With(
-                    UnitSize.OfVolume(name, fields.Needed("l").Spread(0.01, 100_000), wholeByDefault: true)
+                    UnitSize.OfVolume(
+                        name,
+                        fields.Needed("l").Spread(0.01, 100_000),
+                        wholeByDefault: true
+                    )
                 );
             }
         }

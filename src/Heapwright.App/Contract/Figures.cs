@@ -29,7 +29,11 @@ public static class Figures
         return value.ToString(format, culture ?? CultureInfo.InvariantCulture);
     }
 
-    internal static void AppendList(StringBuilder text, string heading, IReadOnlyCollection<string> lines)
+    internal static void AppendList(
+        StringBuilder text,
+        string heading,
+        IReadOnlyCollection<string> lines
+    )
     {
         if (lines.Count == 0)
         {

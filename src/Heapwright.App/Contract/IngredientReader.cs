@@ -39,7 +39,11 @@ internal sealed class IngredientReader
     private readonly MaterialLibrary library;
     private readonly Assumptions assumptions;
 
-    public IngredientReader(MaterialLibrary library, ContainerSet containers, Assumptions assumptions)
+    public IngredientReader(
+        MaterialLibrary library,
+        ContainerSet containers,
+        Assumptions assumptions
+    )
     {
         this.library = library;
         this.assumptions = assumptions;
@@ -60,7 +64,10 @@ internal sealed class IngredientReader
     {
         var amount = fields.Needed("amount").Fields("value", "unit");
         var unit = ContainerReader.Unit(amount.Needed("unit"), Containers);
-        return Describe(fields, needs, unit) with { Amount = amount.Needed("value").Spread(0, 1_000_000) };
+        return Describe(fields, needs, unit) with
+        {
+            Amount = amount.Needed("value").Spread(0, 1_000_000),
+        };
     }
 
     /// <summary>A material from fields already opened, measured in a unit.</summary>
@@ -95,9 +102,15 @@ internal sealed class IngredientReader
 
     // Where the asker gave all that weighs, and gave it exactly, the rest is taken at its typical value, so that the
     // answer is as exact as the question.
-    private static MaterialProperties Known(Material material, MaterialProperties given, Spread? ratio)
+    private static MaterialProperties Known(
+        Material material,
+        MaterialProperties given,
+        Spread? ratio
+    )
     {
-        var both = (given[MaterialProperty.Carbon] is null ? 0 : 1) + (given[MaterialProperty.Nitrogen] is null ? 0 : 1);
+        var both =
+            (given[MaterialProperty.Carbon] is null ? 0 : 1)
+            + (given[MaterialProperty.Nitrogen] is null ? 0 : 1);
         var exact =
             both + (ratio is null ? 0 : 1) >= 2
             && given[MaterialProperty.Moisture] is not null
@@ -159,7 +172,12 @@ internal sealed class IngredientReader
         return (match, words);
     }
 
-    private static Ingredient Settle(InputFields fields, Ingredient ingredient, MaterialProperties given, Spread? ratio)
+    private static Ingredient Settle(
+        InputFields fields,
+        Ingredient ingredient,
+        MaterialProperties given,
+        Spread? ratio
+    )
     {
         if (ratio is not { } r)
         {
@@ -196,15 +214,23 @@ internal sealed class IngredientReader
                 );
             }
 
-            return ingredient with { Ratio = r, RatioFixesCarbon = true };
+            return ingredient with
+            {
+                Ratio = r,
+                RatioFixesCarbon = true,
+            };
         }
 
-        return ingredient with { Ratio = r };
+        return ingredient with
+        {
+            Ratio = r,
+        };
     }
 
     private static void Require(InputFields fields, Ingredient ingredient, MaterialNeeds needs)
     {
-        var missing = Missing(ingredient.Properties, ingredient.Ratio, needs, ingredient.Unit).ToList();
+        var missing = Missing(ingredient.Properties, ingredient.Ratio, needs, ingredient.Unit)
+            .ToList();
         if (missing.Count > 0)
         {
             throw fields.Owner.Problem(
@@ -227,8 +253,12 @@ internal sealed class IngredientReader
         }
     }
 
-    private static bool IsKnown(MaterialProperties properties, Spread? ratio, MaterialNeeds needs, UnitSize unit) =>
-        !Missing(properties, ratio, needs, unit).Any();
+    private static bool IsKnown(
+        MaterialProperties properties,
+        Spread? ratio,
+        MaterialNeeds needs,
+        UnitSize unit
+    ) => !Missing(properties, ratio, needs, unit).Any();
 
     private static IEnumerable<string> Missing(
         MaterialProperties properties,

@@ -9,7 +9,8 @@ internal static class Json
     /// <summary>The schema number of every answer and file.</summary>
     public const int Schema = 1;
 
-    public static JsonNode? Of(double value) => double.IsFinite(value) ? JsonValue.Create(value) : null;
+    public static JsonNode? Of(double value) =>
+        double.IsFinite(value) ? JsonValue.Create(value) : null;
 
     public static JsonNode? Of(double? value) => value is { } v ? Of(v) : null;
 
@@ -24,7 +25,9 @@ internal static class Json
     public static JsonNode? Of(Spread? value) => value is { } v ? Of(v) : null;
 
     /// <summary>A plain number where it is exact, a range where it is not.</summary>
-    public static JsonNode Plain(Spread value) => value.IsExact ? JsonValue.Create(value.Typical) : Of(value);
+    public static JsonNode Plain(Spread value) =>
+        value.IsExact ? JsonValue.Create(value.Typical) : Of(value);
 
-    public static JsonArray Of(IEnumerable<string> texts) => new([.. texts.Select(t => (JsonNode)JsonValue.Create(t))]);
+    public static JsonArray Of(IEnumerable<string> texts) =>
+        new([.. texts.Select(t => (JsonNode)JsonValue.Create(t))]);
 }

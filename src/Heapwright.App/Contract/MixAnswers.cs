@@ -38,7 +38,14 @@ public static class MixAnswers
     /// <exception cref="InputProblem">The question is wrong.</exception>
     public static Answer Answer(Input input)
     {
-        var fields = input.Fields("ingredients", "water_l", "containers", "mixing_volume_factor", "seed", "schema");
+        var fields = input.Fields(
+            "ingredients",
+            "water_l",
+            "containers",
+            "mixing_volume_factor",
+            "seed",
+            "schema"
+        );
         fields["schema"]?.Whole(Json.Schema, Json.Schema);
         var assumptions = new Assumptions();
         var reader = new IngredientReader(
@@ -48,11 +55,16 @@ public static class MixAnswers
         );
         ImmutableArray<Ingredient> ingredients =
         [
-            .. fields.Needed("ingredients").Items(1, MostIngredients).Select(i => reader.Read(i, MaterialNeeds.Balance)),
+            .. fields
+                .Needed("ingredients")
+                .Items(1, MostIngredients)
+                .Select(i => reader.Read(i, MaterialNeeds.Balance)),
         ];
         if (!ingredients.Any(i => i.Amount.High > 0))
         {
-            throw fields.Needed("ingredients").Problem("every amount is 0; at least one above 0 is needed");
+            throw fields
+                .Needed("ingredients")
+                .Problem("every amount is 0; at least one above 0 is needed");
         }
 
         var question = new MixtureQuestion

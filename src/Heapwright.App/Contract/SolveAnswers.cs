@@ -17,7 +17,12 @@ public static class SolveAnswers
     private const string ForMoisture = "moisture_pct_wb";
     private const string ForRatio = "carbon_nitrogen_ratio";
 
-    private static readonly string[] Measured = [.. IngredientReader.MaterialFields, "amount", "mass_kg"];
+    private static readonly string[] Measured =
+    [
+        .. IngredientReader.MaterialFields,
+        "amount",
+        "mass_kg",
+    ];
 
     private static readonly UnitSize Kilogram = MeasureUnits.Find("kg")!;
 
@@ -55,50 +60,91 @@ public static class SolveAnswers
         };
     }
 
-    private static Answer SecondMass(InputFields fields, IngredientReader reader, Assumptions assumptions)
+    private static Answer SecondMass(
+        InputFields fields,
+        IngredientReader reader,
+        Assumptions assumptions
+    )
     {
         var goal = fields.Needed("for").Choice(ForMoisture, ForRatio);
         var moisture = goal == ForMoisture;
         var needs = moisture ? MaterialNeeds.Moisture : MaterialNeeds.Balance;
-        var target = moisture ? fields.Needed("target").Number(0, 99.9) : fields.Needed("target").Number(0.1, 5000);
+        var target = moisture
+            ? fields.Needed("target").Number(0, 99.9)
+            : fields.Needed("target").Number(0.1, 5000);
         var first = Quantity(fields.Needed("first"), reader, needs, assumptions);
         var second = OneKilogram(fields.Needed("second"), reader, needs, assumptions);
         var (a, b) = moisture
             ? (Percent(first.Balance), Percent(second.Balance))
-            : (first.Balance.Carbon / first.Balance.Nitrogen, second.Balance.Carbon / second.Balance.Nitrogen);
+            : (
+                first.Balance.Carbon / first.Balance.Nitrogen,
+                second.Balance.Carbon / second.Balance.Nitrogen
+            );
         var mass = moisture
             ? ClosedForms.SecondMassForMoisture(first.Balance.WetMass, a, b, target)
             : ClosedForms.SecondMassForRatio(first.Balance, second.Balance, target);
         if (!double.IsFinite(mass))
         {
-            return Cannot(assumptions, [first, second], Reason.Of("mixtures.cannot_equal", b, target));
+            return Cannot(
+                assumptions,
+                [first, second],
+                Reason.Of("mixtures.cannot_equal", b, target)
+            );
         }
 
         if (mass < 0)
         {
-            return Cannot(assumptions, [first, second], Reason.Of("mixtures.cannot_between", target, a, b));
+            return Cannot(
+                assumptions,
+                [first, second],
+                Reason.Of("mixtures.cannot_between", target, a, b)
+            );
         }
 
         return Yes(assumptions, [first, second], mass, 0, mass);
     }
 
-    private static Answer Water(InputFields fields, IngredientReader reader, Assumptions assumptions)
+    private static Answer Water(
+        InputFields fields,
+        IngredientReader reader,
+        Assumptions assumptions
+    )
     {
         var target = fields.Needed("target_moisture_pct_wb").Number(0, 99.9);
-        var parts = Quantities(fields.Needed("ingredients"), 1, reader, MaterialNeeds.Moisture, assumptions);
+        var parts = Quantities(
+            fields.Needed("ingredients"),
+            1,
+            reader,
+            MaterialNeeds.Moisture,
+            assumptions
+        );
         var sum = Sum(parts);
         var water = ClosedForms.WaterForMoisture(sum.WetMass, sum.Water, target);
         return water < 0
-            ? Cannot(assumptions, parts, Reason.Of("mixtures.cannot_negative_water", Percent(sum), target, -water))
+            ? Cannot(
+                assumptions,
+                parts,
+                Reason.Of("mixtures.cannot_negative_water", Percent(sum), target, -water)
+            )
             : Yes(assumptions, parts, water, water, water);
     }
 
-    private static Answer TwoUnknowns(InputFields fields, IngredientReader reader, Assumptions assumptions)
+    private static Answer TwoUnknowns(
+        InputFields fields,
+        IngredientReader reader,
+        Assumptions assumptions
+    )
     {
         var targets = fields.Needed("targets").Fields(ForRatio, ForMoisture);
         var ratio = targets.Needed(ForRatio).Number(0.1, 5000);
         var moisture = targets.Needed(ForMoisture).Number(0, 99.9);
-        var parts = Quantities(fields.Needed("fixed"), 1, reader, MaterialNeeds.Balance, assumptions);
+        var parts = Quantities(
+            fields.Needed("fixed"),
+            1,
+            reader,
+            MaterialNeeds.Balance,
+            assumptions
+        );
         var unknown = fields.Needed("unknown").Items(2, 2);
         var known = new Known[2];
         for (var i = 0; i < 2; i++)
@@ -116,10 +162,18 @@ public static class SolveAnswers
 
         if (known[0].Ingredient is null && known[1].Ingredient is null)
         {
-            throw fields.Needed("unknown").Problem("both unknowns are water; one of them must be a material");
+            throw fields
+                .Needed("unknown")
+                .Problem("both unknowns are water; one of them must be a material");
         }
 
-        var (x, y) = ClosedForms.TwoUnknowns(Sum(parts), known[0].Balance, known[1].Balance, ratio, moisture);
+        var (x, y) = ClosedForms.TwoUnknowns(
+            Sum(parts),
+            known[0].Balance,
+            known[1].Balance,
+            ratio,
+            moisture
+        );
         ImmutableArray<Known> all = [.. parts, .. known];
         if (!double.IsFinite(x) || !double.IsFinite(y))
         {
@@ -167,7 +221,11 @@ public static class SolveAnswers
             string.Join(" + ", shown.Select(m => Figures.One(m) + " kg")) + Environment.NewLine
         );
 
-    private static Answer Cannot(Assumptions assumptions, ImmutableArray<Known> parts, Reason why) =>
+    private static Answer Cannot(
+        Assumptions assumptions,
+        ImmutableArray<Known> parts,
+        Reason why
+    ) =>
         new(
             new JsonObject
             {
@@ -193,14 +251,21 @@ public static class SolveAnswers
                 .Select(i => Quantity(i, reader, needs, assumptions)),
         ];
 
-    private static Known Quantity(Input input, IngredientReader reader, MaterialNeeds needs, Assumptions assumptions)
+    private static Known Quantity(
+        Input input,
+        IngredientReader reader,
+        MaterialNeeds needs,
+        Assumptions assumptions
+    )
     {
         var fields = input.Fields(Measured);
         if (fields["mass_kg"] is { } mass)
         {
             if (fields["amount"] is not null)
             {
-                throw input.Problem("\"mass_kg\" and \"amount\" were both given; one of the two is allowed");
+                throw input.Problem(
+                    "\"mass_kg\" and \"amount\" were both given; one of the two is allowed"
+                );
             }
 
             var known = Typical(reader.Describe(fields, needs, Kilogram), needs, assumptions);
@@ -217,13 +282,29 @@ public static class SolveAnswers
         return one with { Balance = one.Balance * measured.Amount.Typical };
     }
 
-    private static Known OneKilogram(Input input, IngredientReader reader, MaterialNeeds needs, Assumptions assumptions) =>
-        Typical(reader.Describe(input.Fields(IngredientReader.MaterialFields), needs, Kilogram), needs, assumptions);
+    private static Known OneKilogram(
+        Input input,
+        IngredientReader reader,
+        MaterialNeeds needs,
+        Assumptions assumptions
+    ) =>
+        Typical(
+            reader.Describe(input.Fields(IngredientReader.MaterialFields), needs, Kilogram),
+            needs,
+            assumptions
+        );
 
     // For moisture alone carbon and nitrogen need not be known; any value does, since it is not used.
-    private static Known Typical(Ingredient ingredient, MaterialNeeds needs, Assumptions assumptions)
+    private static Known Typical(
+        Ingredient ingredient,
+        MaterialNeeds needs,
+        Assumptions assumptions
+    )
     {
-        if (ingredient.Material is { } material && !new MixtureQuestion { Ingredients = [ingredient] }.IsExact)
+        if (
+            ingredient.Material is { } material
+            && !new MixtureQuestion { Ingredients = [ingredient] }.IsExact
+        )
         {
             assumptions.Say("mixtures.typical_used", ingredient.Name, material.Name);
         }
@@ -237,7 +318,10 @@ public static class SolveAnswers
                     .With(Core.Materials.MaterialProperty.Nitrogen, Spread.Exact(1)),
                 Ratio = null,
             };
-        return new Known(ingredient, IngredientSample.Draw(drawn, new QuasiRandomSet(1, 1)).Typical);
+        return new Known(
+            ingredient,
+            IngredientSample.Draw(drawn, new QuasiRandomSet(1, 1)).Typical
+        );
     }
 
     private static MassBalance Sum(ImmutableArray<Known> parts)

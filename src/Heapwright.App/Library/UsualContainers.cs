@@ -18,9 +18,15 @@ public static class UsualContainers
         using var reader = DataFiles.Csv("containers.csv");
         foreach (var row in reader)
         {
-            double Number(string column) => double.Parse(row[column].Span, CultureInfo.InvariantCulture);
+            double Number(string column) =>
+                double.Parse(row[column].Span, CultureInfo.InvariantCulture);
             var litres = Spread.Of(Number("low_l"), Number("typical_l"), Number("high_l"));
-            all.Add(UnitSize.OfVolume(row["id"].ToString(), litres, wholeByDefault: true) with { IsAssumed = true });
+            all.Add(
+                UnitSize.OfVolume(row["id"].ToString(), litres, wholeByDefault: true) with
+                {
+                    IsAssumed = true,
+                }
+            );
         }
 
         return ContainerSet.Of(all);

@@ -27,7 +27,10 @@ public static class ClosedForms
     /// <returns>kg: the mass m with C₁ + m c₂ = R (N₁ + m n₂).</returns>
     /// <remarks>Source: Richard and Trautmann, Cornell Composting, "C/N ratio" (formula from memory), here as a balance.</remarks>
     public static double SecondMassForRatio(MassBalance first, MassBalance second, double target) =>
-        Divide(first.Carbon - (target * first.Nitrogen), (target * second.Nitrogen) - second.Carbon);
+        Divide(
+            first.Carbon - (target * first.Nitrogen),
+            (target * second.Nitrogen) - second.Carbon
+        );
 
     /// <summary>The water that brings a mixture to a moisture.</summary>
     /// <param name="wetMass">kg.</param>

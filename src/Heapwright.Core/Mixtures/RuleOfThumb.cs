@@ -19,7 +19,10 @@ public static class RuleOfThumb
         ArgumentNullException.ThrowIfNull(mixture);
         var notes = ImmutableArray.CreateBuilder<Reason>();
         var balance = mixture.Typical.CarbonNitrogenRatio;
-        if (AverageOfRatios(mixture) is { } average && Math.Abs((average / balance) - 1) > WorthSaying)
+        if (
+            AverageOfRatios(mixture) is { } average
+            && Math.Abs((average / balance) - 1) > WorthSaying
+        )
         {
             notes.Add(Reason.Of("mixtures.averaging_differs", average, balance));
         }
@@ -28,7 +31,11 @@ public static class RuleOfThumb
         {
             var dry = part.Typical.DryMass * part.Ingredient.Amount.Typical;
             var moisture = 100 * part.Typical.Water / part.Typical.WetMass;
-            if (moisture < DryMaterial && dry > 0.1 * mixture.Typical.Matter.DryMass && part.Ingredient.Material?.CountsAs is not "soil")
+            if (
+                moisture < DryMaterial
+                && dry > 0.1 * mixture.Typical.Matter.DryMass
+                && part.Ingredient.Material?.CountsAs is not "soil"
+            )
             {
                 notes.Add(Reason.Of("mixtures.dry_inside", part.Ingredient.Name, moisture));
             }

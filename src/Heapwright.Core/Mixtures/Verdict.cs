@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Heapwright.Core.Materials;
 using Heapwright.Core.Quantities;
 using Heapwright.Core.Reasons;
 
