@@ -18,9 +18,11 @@ public static class UsualContainers
         using var reader = DataFiles.Csv("containers.csv");
         foreach (var row in reader)
         {
-            double Number(string column) =>
-                double.Parse(row[column].Span, CultureInfo.InvariantCulture);
-            var litres = Spread.Of(Number("low_l"), Number("typical_l"), Number("high_l"));
+            var litres = Spread.Of(
+                double.Parse(row["low_l"].Span, CultureInfo.InvariantCulture),
+                double.Parse(row["typical_l"].Span, CultureInfo.InvariantCulture),
+                double.Parse(row["high_l"].Span, CultureInfo.InvariantCulture)
+            );
             all.Add(
                 UnitSize.OfVolume(row["id"].ToString(), litres, wholeByDefault: true) with
                 {
