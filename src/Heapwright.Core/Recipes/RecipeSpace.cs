@@ -12,8 +12,8 @@ internal sealed class RecipeSpace
     /// <summary>Steps into which an amount is divided that may be any fraction, where scenarios rule out a plain line.</summary>
     private const int StepsOfFraction = 20;
 
-    /// <summary>The most units that are bought where no limit is set.</summary>
-    private const double MostBought = 40;
+    /// <summary>The most of one stuff that is bought where neither a limit nor a volume is set, litres.</summary>
+    private const double MostBought = 4000;
 
     private readonly RecipeQuestion question;
     private readonly double[] factors;
@@ -194,9 +194,11 @@ internal sealed class RecipeSpace
         }
 
         var drawn = IngredientSample.Draw(item.Ingredient, points);
-        if (!double.IsFinite(most))
+        // No single stuff can be more than the whole heap; without a heap's size, purchases have some end.
+        var room = RecipeLevels.MostVolume(question) ?? (item.IsPurchase ? MostBought : double.PositiveInfinity);
+        if (!item.MustUse)
         {
-            most = MostBought;
+            most = Math.Min(most, room / (factor * drawn.Typical.LooseVolume));
         }
 
         double step = 1;
