@@ -39,7 +39,7 @@ internal static class OutputFiles
 
     /// <summary>Writes all of the files or none.</summary>
     /// <param name="files">The option that named each file, its path and its bytes.</param>
-    /// <exception cref="InputProblem">One cannot be written; none was.</exception>
+    /// <exception cref="InputProblem">One cannot be written; none was, unless only the last step, a rename, failed.</exception>
     public static void Write(IReadOnlyList<(string Option, string Path, byte[] Bytes)> files)
     {
         var written = new List<(string Option, string Beside, string Path)>();
@@ -48,8 +48,9 @@ internal static class OutputFiles
             foreach (var (option, path, bytes) in files)
             {
                 // A link keeps pointing where it did; its target is what is replaced.
-                var target =
-                    File.ResolveLinkTarget(path, returnFinalTarget: true)?.FullName ?? path;
+                var target = new FileInfo(path).LinkTarget is null
+                    ? path
+                    : File.ResolveLinkTarget(path, returnFinalTarget: true)!.FullName;
                 var beside = Beside(target);
                 written.Add((option, beside, target));
                 Attempt(option, path, () => File.WriteAllBytes(beside, bytes));
