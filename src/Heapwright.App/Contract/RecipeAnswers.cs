@@ -12,8 +12,9 @@ public static class RecipeAnswers
 {
     /// <summary>Answers a question.</summary>
     /// <param name="input">The question.</param>
+    /// <param name="seed">The seed where the question names none.</param>
     /// <exception cref="InputProblem">The question is wrong.</exception>
-    public static Answer Answer(Input input)
+    public static Answer Answer(Input input, ulong? seed = null)
     {
         var fields = input.Fields(
             "have",
@@ -37,7 +38,7 @@ public static class RecipeAnswers
             ContainerReader.Read(fields["containers"]),
             assumptions
         );
-        var question = RecipeReader.Read(fields, reader, assumptions);
+        var question = RecipeReader.Read(fields, reader, assumptions, seed);
         var answer = RecipePlanner.Plan(question, FetchFirstReader.Table);
         if (answer.Plans.Length > 0)
         {
