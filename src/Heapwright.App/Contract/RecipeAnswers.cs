@@ -263,6 +263,9 @@ public static class RecipeAnswers
             ["carbon_nitrogen_ratio"] = BandJson(bands.CarbonNitrogen),
             ["moisture_pct_wb"] = BandJson(bands.Moisture),
             ["free_air_space_pct"] = BandJson(bands.Air),
+            ["judged"] = Words.Of(
+                bands.AnyCondition ? "recipes.judged_conditions" : "recipes.judged_aims"
+            ),
         };
 
     private static JsonNode? BandJson(Band? band) =>

@@ -19,7 +19,8 @@ public sealed record Expectation(
     private const double FastRate = 0.20; // per day at the best temperature (data/parameters, process model)
     private const double SlowRate = 0.02;
     private const double HeatOfMatter = 18.2e6; // J per kg rotted
-    private const double LossCoefficient = 2.05; // W/m²K through the skin of a garden heap
+    private const double LossCoefficient = 2.05; // W/m²K through the skin of a heap with the conductivity below
+    private const double UsualConductivity = 0.33; // W/mK, 26 % of the volume water
     private const double ShareNotEvaporated = 0.6;
     private const double BestTemperature = 57;
 
@@ -94,8 +95,11 @@ public sealed record Expectation(
         var rotting = (FastRate * state.Matter.FastMatter) + (SlowRate * state.Matter.SlowMatter); // kg a day
         var watts = rotting * HeatOfMatter / 86400 * Held(state);
         var skin = 6 * Math.Pow(cubicMetres, 2.0 / 3); // m², a cube
-        var rise = watts * ShareNotEvaporated / (LossCoefficient * skin);
-        var start = watts * TemperatureFactor(air) / (LossCoefficient * skin * 10);
+        // A light heap keeps its heat better than a wet, dense one: 0.10 + 0.50 θ, and 0.10 for vapour.
+        var conductivity = 0.2 + (0.5 * state.Matter.Water / state.SettledVolume);
+        var lost = LossCoefficient * conductivity / UsualConductivity * skin;
+        var rise = watts * ShareNotEvaporated / lost;
+        var start = watts * TemperatureFactor(air) / (lost * 10);
         return (air + rise, start);
     }
 
