@@ -57,7 +57,7 @@ internal static class RecipeLevels
         var anyHard = question.Bands.AnyCondition;
         if (ratio || moisture || air)
         {
-            ConditionSet Over(Band? cn, Band? available, Band wet, double free, double stiff) =>
+            ConditionSet Over(Band? cn, Band? available, Band wet, double free, double? stiff) =>
                 hard with
                 {
                     CarbonNitrogen = ratio ? cn : hard.CarbonNitrogen,
@@ -71,6 +71,7 @@ internal static class RecipeLevels
             yield return Over(null, Aim(15, 21), Aim(50, 65), 35, 25);
             yield return Over(Aim(20, 40), null, Aim(45, 65), 35, 15);
             yield return Over(null, Aim(12, 24), Aim(45, 65), 30, 10);
+            yield return Over(null, Aim(12, 24), Aim(45, 65), 30, null);
         }
 
         if (anyHard || !(ratio || moisture || air))

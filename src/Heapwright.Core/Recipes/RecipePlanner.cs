@@ -129,7 +129,7 @@ public static class RecipePlanner
             nearest.Amounts,
             nearest.Free,
             proven: false,
-            question.Aim
+            aim: null
         );
         var asked =
             question.Bands.AnyCondition
@@ -179,7 +179,7 @@ public static class RecipePlanner
         double[] steps,
         double water,
         bool proven,
-        RecipeAim aim
+        RecipeAim? aim
     )
     {
         var use = ImmutableArray.CreateBuilder<PlannedAmount>();
@@ -283,7 +283,7 @@ public static class RecipePlanner
         Mixture mixture,
         Expectation expect,
         bool proven,
-        RecipeAim aim
+        RecipeAim? aim
     )
     {
         var notes = ImmutableArray.CreateBuilder<Reason>();
@@ -294,11 +294,12 @@ public static class RecipePlanner
                     RecipeAim.LeastCost => "recipes.aim_least_cost",
                     RecipeAim.AllThroughHeat => "recipes.aim_all_through_heat",
                     RecipeAim.LeastWork => "recipes.aim_least_work",
-                    _ => "recipes.aim_use_most",
+                    RecipeAim.UseMost => "recipes.aim_use_most",
+                    _ => "recipes.aim_nearest",
                 }
             )
         );
-        if (!proven)
+        if (!proven && aim is not null)
         {
             notes.Add(Reason.Of("recipes.not_proven"));
         }
