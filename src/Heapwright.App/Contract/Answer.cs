@@ -2,8 +2,8 @@ using System.Text.Json.Nodes;
 
 namespace Heapwright.App.Contract;
 
-/// <summary>The answer to one question, the same for the command line and the web.</summary>
-/// <param name="Json">The answer as data, with its schema number.</param>
-/// <param name="Yes">True if it could be answered; false for an answered "no", whose reason stands in the data.</param>
-/// <param name="Text">The answer for a person to read; lines end with a line feed.</param>
+/// <summary>An answer: as JSON, as text for a person, and whether it is a yes.</summary>
+/// <param name="Json">The answer as fixed by the contract.</param>
+/// <param name="Yes">False when the question was understood and the answer is no (exit status 1).</param>
+/// <param name="Text">The answer in words, for a person.</param>
 public sealed record Answer(JsonObject Json, bool Yes, string Text);

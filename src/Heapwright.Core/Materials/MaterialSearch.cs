@@ -1,0 +1,91 @@
+using Heapwright.Core.Materials.Searching;
+
+namespace Heapwright.Core.Materials;
+
+/// <summary>Finds materials by anyone's words.</summary>
+public static class MaterialSearch
+{
+    // Below this share of the best, a find has only a side word in common.
+    private const double ShareOfBest = 0.55;
+    private const double Confident = 0.78;
+    private const double ClearLead = 0.04;
+
+    /// <summary>
+    /// The materials whose names fit the words, best first. Case, accents, punctuation, plural, order of words, words cut
+    /// short, one word or two, and slips of one or two letters are forgiven; an exact name beats everything.
+    /// </summary>
+    /// <param name="library">The library to search.</param>
+    /// <param name="text">Anyone's words; the first 200 characters count.</param>
+    /// <param name="most">The most materials to return; 1 or more.</param>
+    /// <returns>Empty when nothing fits. Always in the same order for the same words.</returns>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="most"/> is below 1.</exception>
+    public static IReadOnlyList<Material> Search(
+        MaterialLibrary library,
+        string text,
+        int most = 20
+    )
+    {
+        ArgumentNullException.ThrowIfNull(library);
+        ArgumentNullException.ThrowIfNull(text);
+        ArgumentOutOfRangeException.ThrowIfLessThan(most, 1);
+        var hits = new SearchQuestion(library.Index, text).Rank();
+        var found = new List<Material>();
+        foreach (var hit in hits)
+        {
+            if (hit.Tier == 0 && hit.Score < ShareOfBest * hits[0].Score)
+            {
+                continue;
+            }
+
+            found.Add(library.All[hit.Material]);
+            if (found.Count == most)
+            {
+                break;
+            }
+        }
+
+        return found;
+    }
+
+    /// <summary>The one material meant by anyone's words, or null where that is not clear.</summary>
+    /// <param name="library">The library to search.</param>
+    /// <param name="anyonesWords">Anyone's words, such as the name of an ingredient.</param>
+    /// <returns>
+    /// The material, when its name is exactly that, or fits well and no material of another family fits nearly as well.
+    /// </returns>
+    public static Material? CloseMatch(MaterialLibrary library, string anyonesWords)
+    {
+        ArgumentNullException.ThrowIfNull(library);
+        ArgumentNullException.ThrowIfNull(anyonesWords);
+        var hits = new SearchQuestion(library.Index, anyonesWords).Rank();
+        if (hits.Count == 0)
+        {
+            return null;
+        }
+
+        var best = hits[0];
+        if (best.Tier == 0 && (best.Score < Confident || best.Named < Confident))
+        {
+            return null;
+        }
+
+        var family = library.All[best.Material].Family;
+        foreach (var other in hits.Skip(1))
+        {
+            var near = other.Tier == best.Tier && other.Score > best.Score - ClearLead;
+            if (
+                near
+                && !string.Equals(
+                    library.All[other.Material].Family,
+                    family,
+                    StringComparison.Ordinal
+                )
+            )
+            {
+                return null;
+            }
+        }
+
+        return library.All[best.Material];
+    }
+}

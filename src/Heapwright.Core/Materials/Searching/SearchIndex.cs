@@ -1,0 +1,123 @@
+namespace Heapwright.Core.Materials.Searching;
+
+/// <summary>The names of all materials, taken apart once, so that a search only compares words.</summary>
+internal sealed class SearchIndex
+{
+    // Words of everyday names count fully; the id and the shelf are for those who know the library.
+    private const double NameWorth = 1;
+    private const double IdWorth = 0.97;
+    private const double ShelfWorth = 0.6;
+
+    private readonly Dictionary<string, int> numbers = new(StringComparer.Ordinal);
+
+    public SearchIndex(MaterialLibrary library)
+    {
+        var phrases = new List<SearchPhrase>();
+        for (var i = 0; i < library.All.Length; i++)
+        {
+            var material = library.All[i];
+            Add(phrases, i, material.Name, NameWorth);
+            foreach (var name in material.AlsoCalled)
+            {
+                Add(phrases, i, name, NameWorth);
+            }
+
+            Add(phrases, i, Spaced(material.Id), IdWorth);
+            Add(phrases, i, Spaced(material.Family), ShelfWorth);
+            Add(phrases, i, Spaced(material.Group), ShelfWorth);
+        }
+
+        Phrases = [.. phrases];
+        Vocabulary = [.. numbers.OrderBy(n => n.Value).Select(n => n.Key)];
+        Weights = WeightsOf(library.All.Length);
+    }
+
+    /// <summary>All names, those of one material together.</summary>
+    public SearchPhrase[] Phrases { get; }
+
+    /// <summary>Every stem, and every two neighbouring stems in one word.</summary>
+    public string[] Vocabulary { get; }
+
+    /// <summary>How much each word of the vocabulary tells: rare words tell more, mere descriptions less.</summary>
+    public double[] Weights { get; }
+
+    /// <summary>The number of a word in the vocabulary, or -1.</summary>
+    public int NumberOf(string stem) => numbers.GetValueOrDefault(stem, -1);
+
+    /// <summary>How much a word of the question tells.</summary>
+    public double WeightOf(string stem)
+    {
+        var number = NumberOf(stem);
+        return number >= 0 ? Weights[number]
+            : WordForms.Describes(stem) ? 0.35
+            : 1;
+    }
+
+    /// <summary>Words joined with a space, in alphabetical order.</summary>
+    public static string Sorted(IEnumerable<string> stems) =>
+        string.Join(' ', stems.Order(StringComparer.Ordinal));
+
+    private static string Spaced(string code) => code.Replace('_', ' ');
+
+    private void Add(List<SearchPhrase> phrases, int material, string text, double worth)
+    {
+        var plain = WordForms.Plain(text);
+        if (plain.Count == 0)
+        {
+            return;
+        }
+
+        var stems = plain.ConvertAll(WordForms.Stem);
+        var joined = new int[stems.Count - 1];
+        for (var j = 0; j < joined.Length; j++)
+        {
+            joined[j] = Number(stems[j] + stems[j + 1]);
+        }
+
+        phrases.Add(
+            new SearchPhrase(
+                material,
+                worth,
+                string.Join(' ', plain),
+                Sorted(stems),
+                Sorted(stems.Select(WordKin.Head)),
+                [.. stems.Select(Number)],
+                joined
+            )
+        );
+    }
+
+    private int Number(string word)
+    {
+        if (!numbers.TryGetValue(word, out var number))
+        {
+            number = numbers.Count;
+            numbers.Add(word, number);
+        }
+
+        return number;
+    }
+
+    private double[] WeightsOf(int materials)
+    {
+        var seen = new HashSet<int>[Vocabulary.Length];
+        foreach (var phrase in Phrases)
+        {
+            foreach (var word in phrase.Words)
+            {
+                (seen[word] ??= []).Add(phrase.Material);
+            }
+        }
+
+        var weights = new double[Vocabulary.Length];
+        for (var i = 0; i < weights.Length; i++)
+        {
+            var rarity =
+                Math.Log(1 + ((double)materials / Math.Max(1, seen[i]?.Count ?? 0)))
+                / Math.Log(1 + materials);
+            weights[i] = WordForms.Describes(Vocabulary[i]) ? 0.35 : Math.Max(0.5, rarity);
+        }
+
+        return weights;
+    }
+}

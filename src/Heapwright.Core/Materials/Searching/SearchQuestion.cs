@@ -1,0 +1,188 @@
+namespace Heapwright.Core.Materials.Searching;
+
+/// <summary>One search: the words of the question compared with the whole vocabulary, then with every name.</summary>
+internal sealed class SearchQuestion
+{
+    private const double LeastScore = 0.4;
+
+    private readonly SearchIndex index;
+    private readonly string plain;
+    private readonly string sorted;
+    private readonly string sortedKin;
+    private readonly double[] weights;
+    private readonly bool[] describes;
+    private readonly double[][] alike;
+    private readonly double[][] joinedAlike;
+
+    public SearchQuestion(SearchIndex index, string text)
+    {
+        this.index = index;
+        var words = WordForms.Plain(text);
+        var stems = words.ConvertAll(WordForms.Stem);
+        plain = string.Join(' ', words);
+        sorted = SearchIndex.Sorted(stems);
+        sortedKin = SearchIndex.Sorted(stems.Select(WordKin.Head));
+        weights = [.. stems.Select(index.WeightOf)];
+        describes = [.. stems.Select(WordForms.Describes)];
+        alike = [.. stems.Select(Compare)];
+        joinedAlike = new double[Math.Max(0, stems.Count - 1)][];
+        for (var i = 0; i < joinedAlike.Length; i++)
+        {
+            joinedAlike[i] = Compare(stems[i] + stems[i + 1]);
+        }
+    }
+
+    /// <summary>All materials that fit, best first; equal ones in the order of the library.</summary>
+    public List<SearchHit> Rank()
+    {
+        var hits = new List<SearchHit>();
+        if (weights.Length == 0)
+        {
+            return hits;
+        }
+
+        var phrases = index.Phrases;
+        for (var first = 0; first < phrases.Length; )
+        {
+            var end = first;
+            while (end < phrases.Length && phrases[end].Material == phrases[first].Material)
+            {
+                end++;
+            }
+
+            if (Best(phrases.AsSpan(first, end - first)) is { } hit)
+            {
+                hits.Add(hit);
+            }
+
+            first = end;
+        }
+
+        hits.Sort(
+            static (a, b) =>
+                b.Tier != a.Tier ? b.Tier.CompareTo(a.Tier)
+                : b.Score.CompareTo(a.Score) is not 0 and var order ? order
+                : a.Material.CompareTo(b.Material)
+        );
+        return hits;
+    }
+
+    private SearchHit? Best(ReadOnlySpan<SearchPhrase> names)
+    {
+        var tier = 0;
+        var best = 0.0;
+        // How well each word of the question is found in the best name, and in any name of this material.
+        Span<double> found = stackalloc double[weights.Length];
+        Span<double> anywhere = stackalloc double[weights.Length];
+        Span<double> inBest = stackalloc double[weights.Length];
+        foreach (var name in names)
+        {
+            tier = Math.Max(tier, TierOf(name));
+            var score = name.Worth * ScoreOf(name, found);
+            for (var i = 0; i < found.Length; i++)
+            {
+                anywhere[i] = Math.Max(anywhere[i], name.Worth * found[i]);
+            }
+
+            if (score > best)
+            {
+                best = score;
+                found.CopyTo(inBest);
+            }
+        }
+
+        var total = (0.85 * best) + (0.15 * Share(anywhere, namingOnly: false));
+        return tier > 0 || total >= LeastScore
+            ? new SearchHit(names[0].Material, tier, total, Share(inBest, namingOnly: true))
+            : null;
+    }
+
+    private int TierOf(SearchPhrase name)
+    {
+        if (name.Worth < 0.9)
+        {
+            return 0;
+        }
+
+        return string.Equals(name.Plain, plain, StringComparison.Ordinal) ? 3
+            : string.Equals(name.Sorted, sorted, StringComparison.Ordinal) ? 2
+            : string.Equals(name.SortedKin, sortedKin, StringComparison.Ordinal) ? 1
+            : 0;
+    }
+
+    // The question must be covered by the name; of two names that cover it, the one with less besides wins.
+    private double ScoreOf(SearchPhrase name, Span<double> found)
+    {
+        found.Clear();
+        Span<double> covered = stackalloc double[name.Words.Length];
+        for (var i = 0; i < alike.Length; i++)
+        {
+            for (var j = 0; j < name.Words.Length; j++)
+            {
+                Raise(ref found[i], alike[i][name.Words[j]]);
+                Raise(ref covered[j], alike[i][name.Words[j]]);
+            }
+
+            for (var j = 0; j < name.Joined.Length; j++)
+            {
+                var likeness = Close(alike[i][name.Joined[j]]);
+                Raise(ref found[i], likeness);
+                Raise(ref covered[j], likeness);
+                Raise(ref covered[j + 1], likeness);
+            }
+        }
+
+        for (var i = 0; i < joinedAlike.Length; i++)
+        {
+            for (var j = 0; j < name.Words.Length; j++)
+            {
+                var likeness = Close(joinedAlike[i][name.Words[j]]);
+                Raise(ref found[i], likeness);
+                Raise(ref found[i + 1], likeness);
+                Raise(ref covered[j], likeness);
+            }
+        }
+
+        var sum = 0.0;
+        var all = 0.0;
+        for (var j = 0; j < covered.Length; j++)
+        {
+            var weight = index.Weights[name.Words[j]];
+            sum += weight * covered[j];
+            all += weight;
+        }
+
+        return Share(found, namingOnly: false) * (0.65 + (0.35 * sum / all));
+    }
+
+    private double Share(ReadOnlySpan<double> found, bool namingOnly)
+    {
+        var sum = 0.0;
+        var all = 0.0;
+        for (var i = 0; i < found.Length; i++)
+        {
+            var weight = namingOnly && describes[i] ? 0 : weights[i];
+            sum += weight * found[i];
+            all += weight;
+        }
+
+        return all > 0 ? sum / all : 0;
+    }
+
+    private double[] Compare(string stem)
+    {
+        var row = new double[index.Vocabulary.Length];
+        for (var v = 0; v < row.Length; v++)
+        {
+            row[v] = Slips.Likeness(stem, index.Vocabulary[v]);
+        }
+
+        return row;
+    }
+
+    // Two words written as one are taken only when they are the same letters, or nearly.
+    private static double Close(double likeness) => likeness >= 0.85 ? 0.97 * likeness : 0;
+
+    private static void Raise(ref double value, double candidate) =>
+        value = Math.Max(value, candidate);
+}

@@ -1,0 +1,226 @@
+using System.Globalization;
+using System.Text;
+
+namespace Heapwright.Core.Materials.Searching;
+
+/// <summary>Brings anyone's words to one form: case, accents, punctuation, filler words, plural and spelling.</summary>
+internal static class WordForms
+{
+    private const int MostLetters = 200;
+    private const int MostWords = 12;
+
+    private static readonly HashSet<string> Fillers = new(StringComparer.Ordinal)
+    {
+        "a",
+        "an",
+        "and",
+        "the",
+        "of",
+        "with",
+        "from",
+        "in",
+        "on",
+        "for",
+        "or",
+        "to",
+        "at",
+        "my",
+        "our",
+        "some",
+        "this",
+        "that",
+        "these",
+        "those",
+        "bit",
+        "bits",
+        "lot",
+        "lots",
+        "very",
+    };
+
+    // Words that say in what state or measure the stuff is: they help to choose, but name nothing by themselves.
+    private static readonly HashSet<string> Descriptions = new(StringComparer.Ordinal)
+    {
+        "fresh",
+        "dry",
+        "dried",
+        "wet",
+        "damp",
+        "moist",
+        "soggy",
+        "wilted",
+        "old",
+        "aged",
+        "new",
+        "young",
+        "green",
+        "brown",
+        "yellow",
+        "black",
+        "white",
+        "mixed",
+        "raw",
+        "clean",
+        "loose",
+        "shredded",
+        "chopped",
+        "torn",
+        "cut",
+        "mown",
+        "fine",
+        "coarse",
+        "whole",
+        "big",
+        "large",
+        "small",
+        "little",
+        "rotten",
+        "rotted",
+        "bedded",
+        "cooked",
+        "used",
+        "spent",
+        "without",
+        "no",
+        "bag",
+        "bale",
+        "box",
+        "bucket",
+        "barrow",
+        "load",
+        "pile",
+        "heap",
+        "handful",
+        "sack",
+        "stuff",
+        "material",
+        "unknown",
+        "kind",
+        "home",
+    };
+
+    // Plurals and spellings that no rule catches.
+    private static readonly Dictionary<string, string> Irregular = new(StringComparer.Ordinal)
+    {
+        ["leaves"] = "leaf",
+        ["leafs"] = "leaf",
+        ["loaves"] = "loaf",
+        ["mowed"] = "mown",
+        ["mould"] = "mold",
+        ["mouldy"] = "moldy",
+        ["mice"] = "mouse",
+        ["geese"] = "goose",
+        ["spoilt"] = "spoiled",
+        ["grey"] = "gray",
+        ["fibre"] = "fiber",
+        ["molasses"] = "molasses",
+    };
+
+    /// <summary>The words in plain lower-case letters and digits, fillers left out; nothing shortened.</summary>
+    public static List<string> Plain(string text)
+    {
+        var words = new List<string>();
+        var word = new StringBuilder();
+        var shown = text.Length > MostLetters ? text[..MostLetters] : text;
+        foreach (var letter in Decomposed(shown))
+        {
+            if (char.IsLetterOrDigit(letter))
+            {
+                Append(word, char.ToLowerInvariant(letter));
+            }
+            else if (
+                CharUnicodeInfo.GetUnicodeCategory(letter) != UnicodeCategory.NonSpacingMark
+                && letter is not ('\'' or '\u2019')
+            )
+            {
+                Take(words, word);
+            }
+        }
+
+        Take(words, word);
+        return words;
+    }
+
+    /// <summary>One word in its singular and one spelling.</summary>
+    public static string Stem(string word)
+    {
+        if (Irregular.TryGetValue(word, out var known))
+        {
+            return known;
+        }
+
+        if (word.Length > 5 && word.StartsWith("mould", StringComparison.Ordinal))
+        {
+            word = string.Concat("mold", word.AsSpan(5));
+        }
+
+        if (word.Length < 4 || !word.EndsWith('s') || Ends(word, "ss", "us", "is"))
+        {
+            return word;
+        }
+
+        if (word.Length > 4 && Ends(word, "ies"))
+        {
+            return word[..^3] + "y";
+        }
+
+        return Ends(word, "sses", "xes", "ches", "shes", "oes") ? word[..^2] : word[..^1];
+    }
+
+    /// <summary>Whether a stem only describes a state or a measure.</summary>
+    public static bool Describes(string stem) =>
+        Descriptions.Contains(stem) || stem.All(char.IsAsciiDigit);
+
+    private static string Decomposed(string text)
+    {
+        try
+        {
+            return text.Normalize(NormalizationForm.FormD);
+        }
+        catch (ArgumentException)
+        {
+            // Half a surrogate pair cannot be decomposed; such a text is taken as it stands.
+            return text;
+        }
+    }
+
+    private static void Append(StringBuilder word, char letter)
+    {
+        _ = letter switch
+        {
+            'ß' => word.Append("ss"),
+            'æ' => word.Append("ae"),
+            'œ' => word.Append("oe"),
+            'ø' => word.Append('o'),
+            'ł' => word.Append('l'),
+            _ => word.Append(letter),
+        };
+    }
+
+    private static void Take(List<string> words, StringBuilder word)
+    {
+        if (word.Length > 0 && words.Count < MostWords)
+        {
+            var taken = word.ToString();
+            if (!Fillers.Contains(taken))
+            {
+                words.Add(taken);
+            }
+        }
+
+        word.Clear();
+    }
+
+    private static bool Ends(string word, params ReadOnlySpan<string> endings)
+    {
+        foreach (var ending in endings)
+        {
+            if (word.EndsWith(ending, StringComparison.Ordinal))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+}
