@@ -38,10 +38,20 @@ public sealed class Mixture
     /// <summary>Works out a mixture.</summary>
     /// <param name="question">What is mixed.</param>
     /// <exception cref="ArgumentException">No ingredient has an amount above 0, or a property needed is missing.</exception>
-    public static Mixture Of(MixtureQuestion question)
+    public static Mixture Of(MixtureQuestion question) => Of(question, default, []);
+
+    /// <summary>Works out a mixture that is laid onto matter which is there already.</summary>
+    /// <param name="question">What is mixed in.</param>
+    /// <param name="there">What is there, at the typical values.</param>
+    /// <param name="thereCases">Shape [point]: what is there in every case; empty for nothing.</param>
+    internal static Mixture Of(
+        MixtureQuestion question,
+        MassBalance there,
+        IReadOnlyList<MassBalance> thereCases
+    )
     {
         ArgumentNullException.ThrowIfNull(question);
-        if (!question.Ingredients.Any(i => i.Amount.High > 0))
+        if (thereCases.Count == 0 && !question.Ingredients.Any(i => i.Amount.High > 0))
         {
             throw new ArgumentException(
                 "at least one ingredient must have an amount above 0",
@@ -50,7 +60,7 @@ public sealed class Mixture
         }
 
         var points = new QuasiRandomSet(
-            question.IsExact ? 1 : MixtureQuestion.Points,
+            question.IsExact && thereCases.Count < 2 ? 1 : question.PointCount,
             question.Seed
         );
         ImmutableArray<IngredientSample> parts =
@@ -75,7 +85,7 @@ public sealed class Mixture
         var cases = new MixtureState[points.Count];
         for (var i = 0; i < cases.Length; i++)
         {
-            var sum = default(MassBalance);
+            var sum = thereCases.Count > 0 ? thereCases[i] : default;
             foreach (var part in order)
             {
                 sum += part.PerUnit[i] * part.Amount[i];
@@ -84,7 +94,7 @@ public sealed class Mixture
             cases[i] = new MixtureState(sum.WithWater(water[i]), sum.LooseVolume * factors[i]);
         }
 
-        var middle = default(MassBalance);
+        var middle = there;
         foreach (var part in order)
         {
             middle += part.Typical * part.Ingredient.Amount.Typical;

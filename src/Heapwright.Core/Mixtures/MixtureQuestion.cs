@@ -18,6 +18,9 @@ public sealed record MixtureQuestion
     /// <summary>Filled volume over loose sum where the asker gave it; null for the usual assumption.</summary>
     public Spread? MixingVolumeFactor { get; init; }
 
+    /// <summary>How many sample points are drawn where anything is uncertain; a power of two.</summary>
+    public int PointCount { get; init; } = Points;
+
     /// <summary>The seed of the sample set.</summary>
     public ulong Seed { get; init; } = 1;
 
