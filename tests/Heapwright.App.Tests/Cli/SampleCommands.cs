@@ -30,14 +30,15 @@ internal static class SampleCommands
 
     private static Reply Double(Call call)
     {
-        var number = call.Question().Fields("number").Needed("number").Whole(0, 9);
+        var fields = call.Question().Fields("number", "seed");
+        var number = fields.Needed("number").Whole(0, 9);
         if (number == 7)
         {
             throw new InvalidOperationException("seven\nbreaks");
         }
 
         var json = new JsonObject { ["schema"] = 1, ["double"] = 2 * number };
-        if (call.Seed is { } seed)
+        if (fields["seed"]?.Whole(0, int.MaxValue) is { } seed)
         {
             json["seed"] = seed;
         }
