@@ -10,8 +10,8 @@ namespace Heapwright.Cli.Arguments;
 /// </summary>
 internal static class ArgumentReader
 {
-    /// <summary>The largest seed, the same as in a question.</summary>
-    public const int LargestSeed = int.MaxValue;
+    /// <summary>The largest seed: whole numbers up to here pass through JSON unharmed.</summary>
+    public const ulong LargestSeed = 9_007_199_254_740_991;
 
     private static readonly string[] Known =
     [
@@ -127,8 +127,9 @@ internal static class ArgumentReader
             ? value
             : throw Wrong("paper_unknown", value, List(Papers));
 
-    private static int Seed(string value) =>
-        int.TryParse(value, NumberStyles.None, CultureInfo.InvariantCulture, out var seed)
+    private static ulong Seed(string value) =>
+        ulong.TryParse(value, NumberStyles.None, CultureInfo.InvariantCulture, out var seed)
+        && seed <= LargestSeed
             ? seed
             : throw Wrong("seed_wrong", value, LargestSeed);
 

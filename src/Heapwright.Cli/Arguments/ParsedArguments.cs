@@ -24,7 +24,7 @@ internal sealed record ParsedArguments
     public string? Paper { get; init; }
 
     /// <summary>The value of <c>--seed</c>.</summary>
-    public int? Seed { get; init; }
+    public ulong? Seed { get; init; }
 
     /// <summary>Whether <c>--json</c> was given.</summary>
     public bool Json { get; init; }

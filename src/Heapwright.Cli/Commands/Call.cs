@@ -33,10 +33,13 @@ internal sealed class Call
     /// <summary>The words after the name of the command.</summary>
     public ImmutableArray<string> Words { get; }
 
+    /// <summary>The seed asked for, or null.</summary>
+    public ulong? Seed => parsed.Seed;
+
     /// <summary>The paper asked for: <c>a4</c> or <c>letter</c>.</summary>
     public string Paper => parsed.Paper ?? "a4";
 
-    /// <summary>Reads the question named by <c>--input</c>; <c>--seed</c> becomes its field <c>seed</c>.</summary>
+    /// <summary>Reads the question named by <c>--input</c>.</summary>
     /// <exception cref="InputProblem">It was not named, cannot be read, or is no JSON document.</exception>
     public Input Question()
     {
@@ -50,8 +53,6 @@ internal sealed class Call
         }
 
         var (bytes, name) = QuestionFile.Read(parsed.Input, terminal);
-        return parsed.Seed is { } seed
-            ? SeededQuestion.Read(bytes, name, seed)
-            : Input.Read(bytes, name);
+        return Input.Read(bytes, name);
     }
 }

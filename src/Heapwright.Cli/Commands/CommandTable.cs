@@ -3,20 +3,22 @@ using Heapwright.App.Contract;
 
 namespace Heapwright.Cli.Commands;
 
-/// <summary>
-/// Every question that the command line can ask, in the order of the help. A new one is one entry here and one line of
-/// description in App/Texts/Cli.resx.
-/// </summary>
+/// <summary>Every question that the command line can ask, in the order of the help. A new one is one entry here.</summary>
 internal static class CommandTable
 {
     /// <summary>The commands.</summary>
     public static ImmutableArray<Command> All { get; } =
     [
-        new("mix", call => MixAnswers.Answer(call.Question()))
+        new("mix", call => MixAnswers.Answer(call.Question(), call.Seed))
         {
             TakesInput = true,
             Samples = true,
         },
         new("solve", call => SolveAnswers.Answer(call.Question())) { TakesInput = true },
+        new("recipe", call => RecipeAnswers.Answer(call.Question(), call.Seed))
+        {
+            TakesInput = true,
+            Samples = true,
+        },
     ];
 }

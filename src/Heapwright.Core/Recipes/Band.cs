@@ -11,6 +11,7 @@ public sealed record Band(double? Low, double? High, bool IsCondition)
     public bool Holds(double value)
     {
         var slack = 1e-9 * Math.Max(1, Math.Abs(value));
-        return value >= (Low ?? double.NegativeInfinity) - slack && value <= (High ?? double.PositiveInfinity) + slack;
+        return value >= (Low ?? double.NegativeInfinity) - slack
+            && value <= (High ?? double.PositiveInfinity) + slack;
     }
 }

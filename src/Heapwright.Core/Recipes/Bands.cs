@@ -12,12 +12,22 @@ public sealed record Bands(Band? CarbonNitrogen, Band? Moisture, Band? Air)
     /// <summary>The usual aims.</summary>
     public static Bands Usual { get; } =
         new(
-            new Band(Mixtures.Aims.CarbonNitrogen.Low, Mixtures.Aims.CarbonNitrogen.High, IsCondition: false),
+            new Band(
+                Mixtures.Aims.CarbonNitrogen.Low,
+                Mixtures.Aims.CarbonNitrogen.High,
+                IsCondition: false
+            ),
             new Band(Mixtures.Aims.Moisture.Low, Mixtures.Aims.Moisture.High, IsCondition: false),
-            new Band(Mixtures.Aims.SettledAir.Low, Mixtures.Aims.SettledAir.High, IsCondition: false)
+            new Band(
+                Mixtures.Aims.SettledAir.Low,
+                Mixtures.Aims.SettledAir.High,
+                IsCondition: false
+            )
         );
 
     /// <summary>Whether the asker made any of them a condition.</summary>
     public bool AnyCondition =>
-        CarbonNitrogen is { IsCondition: true } || Moisture is { IsCondition: true } || Air is { IsCondition: true };
+        CarbonNitrogen is { IsCondition: true }
+        || Moisture is { IsCondition: true }
+        || Air is { IsCondition: true };
 }

@@ -5,4 +5,9 @@ namespace Heapwright.Core.Recipes;
 /// <param name="Moisture">Within the moisture range.</param>
 /// <param name="Air">Within the air range.</param>
 /// <param name="All">Within all of them at once.</param>
-public sealed record ChanceInBand(double? CarbonNitrogen, double? Moisture, double? Air, double All);
+public sealed record ChanceInBand(
+    double? CarbonNitrogen,
+    double? Moisture,
+    double? Air,
+    double All
+);

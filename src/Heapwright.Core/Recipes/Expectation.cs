@@ -42,10 +42,14 @@ public sealed record Expectation(
         var peaks = mixture.Cases.Select(s => Potential(s, airTemperature)).ToArray();
         var hot = (double)peaks.Count(p => p.Peak >= 58 && p.Start >= 0.25) / peaks.Length;
         var warm = (double)peaks.Count(p => p.Peak >= 45 && p.Start >= 0.1) / peaks.Length;
-        var heats = hot >= 0.5 ? Heats.Yes : warm >= 0.5 ? Heats.Modest : Heats.No;
+        var heats =
+            hot >= 0.5 ? Heats.Yes
+            : warm >= 0.5 ? Heats.Modest
+            : Heats.No;
         var typical = Potential(mixture.Typical, airTemperature);
         var ammonia = mixture.Chance(s =>
-            s.CarbonNitrogenRatio < 20 || s.AvailableCarbonNitrogenRatio < Aims.AvailableCarbonNitrogenFine.Low
+            s.CarbonNitrogenRatio < 20
+            || s.AvailableCarbonNitrogenRatio < Aims.AvailableCarbonNitrogenFine.Low
         );
         return new Expectation(
             heats,
@@ -107,5 +111,9 @@ public sealed record Expectation(
 
     private static double DaysTo55(double start, double air) =>
         // Two days at 15 °C, longer where the first heat is small; longer in the cold.
-        Math.Clamp(2 * Math.Pow(2, (15 - air) / 9) * Math.Pow(Math.Max(start, 0.2) / 1.7, -0.35), 1, 21);
+        Math.Clamp(
+            2 * Math.Pow(2, (15 - air) / 9) * Math.Pow(Math.Max(start, 0.2) / 1.7, -0.35),
+            1,
+            21
+        );
 }

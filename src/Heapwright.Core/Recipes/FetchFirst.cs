@@ -8,7 +8,8 @@ namespace Heapwright.Core.Recipes;
 public sealed record FetchFirst(ImmutableDictionary<string, ImmutableArray<Material>> ByShortfall)
 {
     /// <summary>Nothing to suggest.</summary>
-    public static FetchFirst Nothing { get; } = new(ImmutableDictionary<string, ImmutableArray<Material>>.Empty);
+    public static FetchFirst Nothing { get; } =
+        new(ImmutableDictionary<string, ImmutableArray<Material>>.Empty);
 
     /// <summary>The materials for a shortfall.</summary>
     /// <param name="what">What is missing.</param>

@@ -43,12 +43,19 @@ internal static class MeasureNext
 
             foreach (var (measure, features) in Features(space.Variables[i]))
             {
-                if (features.Any(f => f.Values.Any(v => !double.IsFinite(v))) || features.All(f => IsFlat(f.Values)))
+                if (
+                    features.Any(f => f.Values.Any(v => !double.IsFinite(v)))
+                    || features.All(f => IsFlat(f.Values))
+                )
                 {
                     continue;
                 }
 
-                var order = Enumerable.Range(0, factors.Count).OrderBy(s => features[0].Values[s]).ThenBy(s => s).ToArray();
+                var order = Enumerable
+                    .Range(0, factors.Count)
+                    .OrderBy(s => features[0].Values[s])
+                    .ThenBy(s => s)
+                    .ToArray();
                 double sum = 0;
                 for (var k = 0; k < Outcomes; k++)
                 {
@@ -78,7 +85,10 @@ internal static class MeasureNext
 
     // Errors of measurement: a weighed bucket 5 %, drying 2 points, a squeeze 7 points, a laboratory 5 % of nitrogen
     // and 3 % of carbon (estimates).
-    private static IEnumerable<(string Measure, (double[] Values, double Error)[] Features)> Features(RecipeVariable v)
+    private static IEnumerable<(
+        string Measure,
+        (double[] Values, double Error)[] Features
+    )> Features(RecipeVariable v)
     {
         double[] Of(Func<MassBalance, double> quantity) => [.. v.Cases.Select(quantity)];
         var moisture = Of(b => 100 * b.Water / b.WetMass);
@@ -91,11 +101,18 @@ internal static class MeasureNext
         yield return ("squeeze", [(moisture, 7)]);
         yield return (
             "lab",
-            [(Of(b => Math.Log(b.Nitrogen / b.DryMass)), 0.05), (Of(b => Math.Log(b.Carbon / b.DryMass)), 0.03)]
+            [
+                (Of(b => Math.Log(b.Nitrogen / b.DryMass)), 0.05),
+                (Of(b => Math.Log(b.Carbon / b.DryMass)), 0.03),
+            ]
         );
     }
 
-    private static void Weigh((double[] Values, double Error)[] features, int truth, double[] weights)
+    private static void Weigh(
+        (double[] Values, double Error)[] features,
+        int truth,
+        double[] weights
+    )
     {
         double sum = 0;
         for (var s = 0; s < weights.Length; s++)
@@ -125,7 +142,12 @@ internal static class MeasureNext
     )
     {
         var all = new List<double[]> { steps };
-        foreach (var i in Enumerable.Range(0, steps.Length).OrderByDescending(i => space.Variables[i].Litres * steps[i]).ThenBy(i => i))
+        foreach (
+            var i in Enumerable
+                .Range(0, steps.Length)
+                .OrderByDescending(i => space.Variables[i].Litres * steps[i])
+                .ThenBy(i => i)
+        )
         {
             if (question.Onto is not null && i == 0)
             {
@@ -135,9 +157,16 @@ internal static class MeasureNext
             foreach (var by in new[] { -1.0, 1.0 })
             {
                 var near = (double[])steps.Clone();
-                near[i] = Math.Clamp(near[i] + by, space.Variables[i].Least, space.Variables[i].Most);
+                near[i] = Math.Clamp(
+                    near[i] + by,
+                    space.Variables[i].Least,
+                    space.Variables[i].Most
+                );
                 var filled = space.FilledVolume(near);
-                var fits = filled > 0 && filled <= (set.MostVolume ?? double.PositiveInfinity) && filled >= (set.LeastVolume ?? 0);
+                var fits =
+                    filled > 0
+                    && filled <= (set.MostVolume ?? double.PositiveInfinity)
+                    && filled >= (set.LeastVolume ?? 0);
                 if (near[i] != steps[i] && fits && all.Count <= MostNeighbours)
                 {
                     all.Add(near);

@@ -37,7 +37,8 @@ internal static class RecipeLevels
         };
 
     /// <summary>The most volume allowed: the asker's, or what the bin holds.</summary>
-    public static double? MostVolume(RecipeQuestion question) => question.MostVolume ?? question.Bin?.Volume.Liters;
+    public static double? MostVolume(RecipeQuestion question) =>
+        question.MostVolume ?? question.Bin?.Volume.Liters;
 
     private static Band? Condition(Band? band) => band is { IsCondition: true } ? band : null;
 
@@ -88,7 +89,9 @@ internal static class RecipeLevels
         }
 
         var room = MostVolume(question) ?? BigEnough;
-        var there = space.Variables.Where(v => !v.Item.IsPurchase).Sum(v => v.Litres * v.Most) * space.Factor;
+        var there =
+            space.Variables.Where(v => !v.Item.IsPurchase).Sum(v => v.Litres * v.Most)
+            * space.Factor;
         yield return 0.85 * room;
         if (0.9 * there < 0.85 * room && there > 0)
         {

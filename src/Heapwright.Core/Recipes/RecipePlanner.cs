@@ -94,15 +94,28 @@ public static class RecipePlanner
         // The conditions with the widest aims, and as full as was wanted first.
         var set = question.Bands.AnyCondition
             ? RecipeLevels.Conditions(question)
-            : levels[^1] with { LeastVolume = question.LeastVolume ?? levels[0].LeastVolume };
+            : levels[^1] with
+            {
+                LeastVolume = question.LeastVolume ?? levels[0].LeastVolume,
+            };
         var nearest = ChanceSearch.NearestToFeasible(space.Problem(set, v => -v.Litres));
         if (!nearest.Amounts.Any(a => a > 0))
         {
             return new RecipeAnswer { Status = RecipeStatus.Cannot, Bands = question.Bands };
         }
 
-        var plan = Plan(question, space, nearest.Amounts, nearest.Free, proven: false, question.Aim);
-        var asked = question.Bands.AnyCondition || question.LeastVolume is not null || question.MostVolume is not null;
+        var plan = Plan(
+            question,
+            space,
+            nearest.Amounts,
+            nearest.Free,
+            proven: false,
+            question.Aim
+        );
+        var asked =
+            question.Bands.AnyCondition
+            || question.LeastVolume is not null
+            || question.MostVolume is not null;
         var sound = !asked && IsSound(plan);
         return new RecipeAnswer
         {
@@ -115,7 +128,12 @@ public static class RecipePlanner
         };
     }
 
-    private static ChanceAnswer Search(RecipeQuestion question, RecipeSpace space, ConditionSet set, RecipeAim aim) =>
+    private static ChanceAnswer Search(
+        RecipeQuestion question,
+        RecipeSpace space,
+        ConditionSet set,
+        RecipeAim aim
+    ) =>
         ChanceSearch.Solve(
             space.Problem(set, Objectives(aim)),
             SearchBudget.Default with
@@ -158,7 +176,11 @@ public static class RecipePlanner
             else if (steps[i] > 1e-9)
             {
                 (variable.Item.IsPurchase ? buy : use).Add(
-                    new PlannedAmount(variable.Item, steps[i] * variable.Step, variable.Typical * steps[i])
+                    new PlannedAmount(
+                        variable.Item,
+                        steps[i] * variable.Step,
+                        variable.Typical * steps[i]
+                    )
                 );
             }
         }
@@ -191,7 +213,12 @@ public static class RecipePlanner
             {
                 Ingredients =
                 [
-                    .. amounts.Select(a => a.Item.Ingredient with { Amount = Spread.Exact(a.Amount) }),
+                    .. amounts.Select(a =>
+                        a.Item.Ingredient with
+                        {
+                            Amount = Spread.Exact(a.Amount),
+                        }
+                    ),
                 ],
                 Water = Spread.Exact(water),
                 MixingVolumeFactor = RecipeSpace.FactorOf(question),
@@ -205,10 +232,12 @@ public static class RecipePlanner
     private static ChanceInBand ChanceOf(RecipeQuestion question, Mixture mixture)
     {
         var bands = question.Bands;
-        double Air(MixtureState s) => bands.Air!.IsCondition ? s.FreeAirSpace : s.FreeAirSpaceSettled;
+        double Air(MixtureState s) =>
+            bands.Air!.IsCondition ? s.FreeAirSpace : s.FreeAirSpaceSettled;
         bool Ratio(MixtureState s) => bands.CarbonNitrogen?.Holds(s.CarbonNitrogenRatio) ?? true;
         bool Wet(MixtureState s) => bands.Moisture?.Holds(s.Moisture) ?? true;
-        bool Airy(MixtureState s) => bands.Air is null || double.IsNaN(s.FilledVolume) || bands.Air.Holds(Air(s));
+        bool Airy(MixtureState s) =>
+            bands.Air is null || double.IsNaN(s.FilledVolume) || bands.Air.Holds(Air(s));
         return new ChanceInBand(
             bands.CarbonNitrogen is null ? null : mixture.Chance(Ratio),
             bands.Moisture is null ? null : mixture.Chance(Wet),
@@ -243,7 +272,10 @@ public static class RecipePlanner
             notes.Add(Reason.Of("recipes.not_proven"));
         }
 
-        if (!space.Exact && space.Variables.Any(v => v.Most == 20 && !v.Item.Whole && !v.Item.MustUse))
+        if (
+            !space.Exact
+            && space.Variables.Any(v => v.Most == 20 && !v.Item.Whole && !v.Item.MustUse)
+        )
         {
             notes.Add(Reason.Of("recipes.in_twentieths"));
         }
@@ -286,7 +318,11 @@ public static class RecipePlanner
     private static bool DiffersInKind(RecipePlan a, RecipePlan b)
     {
         static HashSet<string> Kinds(RecipePlan p) =>
-            [.. p.Use.Concat(p.Buy).Select(x => x.Item.Ingredient.Key + (x.Item.IsPurchase ? "+" : ""))];
+            [
+                .. p
+                    .Use.Concat(p.Buy)
+                    .Select(x => x.Item.Ingredient.Key + (x.Item.IsPurchase ? "+" : "")),
+            ];
         var volume = b.Mixture.Typical.Matter.LooseVolume / a.Mixture.Typical.Matter.LooseVolume;
         return !Kinds(a).SetEquals(Kinds(b)) || Math.Abs(Math.Log(volume)) > 0.25;
     }
@@ -300,7 +336,9 @@ public static class RecipePlanner
             var rest = item.Ingredient.Amount.Typical - used;
             if (rest > 1e-9)
             {
-                var one = IngredientSample.Draw(item.Ingredient, new Numerics.Sampling.QuasiRandomSet(1, 1)).Typical;
+                var one = IngredientSample
+                    .Draw(item.Ingredient, new Numerics.Sampling.QuasiRandomSet(1, 1))
+                    .Typical;
                 left.Add(new PlannedAmount(item, rest, one * rest));
             }
         }

@@ -12,8 +12,8 @@ internal sealed class RecipeSpace
     /// <summary>Steps into which an amount is divided that may be any fraction, where scenarios rule out a plain line.</summary>
     private const int StepsOfFraction = 20;
 
-    /// <summary>The most units that are bought where no limit is set.</summary>
-    private const double MostBought = 40;
+    /// <summary>The most of one stuff that is bought where neither a limit nor a volume is set, litres.</summary>
+    private const double MostBought = 4000;
 
     private readonly RecipeQuestion question;
     private readonly double[] factors;
@@ -52,7 +52,10 @@ internal sealed class RecipeSpace
             return given;
         }
 
-        var one = question.Onto is null && question.Items.Select(i => i.Ingredient.Key).Distinct(StringComparer.Ordinal).Count() < 2;
+        var one =
+            question.Onto is null
+            && question.Items.Select(i => i.Ingredient.Key).Distinct(StringComparer.Ordinal).Count()
+                < 2;
         return one ? Spread.Exact(1)
             : IsExact(question) ? Spread.Exact(MixtureAssumptions.MixingVolumeFactor.Typical)
             : MixtureAssumptions.MixingVolumeFactor;
@@ -90,7 +93,8 @@ internal sealed class RecipeSpace
                 nominal[(r * n) + i] = rows[r].Coefficient(Variables[i].Typical, factor);
                 for (var s = 0; s < scenarios; s++)
                 {
-                    cases[(((r * n) + i) * scenarios) + s] = rows[r].Coefficient(Variables[i].Cases[s], factors[s]);
+                    cases[(((r * n) + i) * scenarios) + s] = rows[r]
+                        .Coefficient(Variables[i].Cases[s], factors[s]);
                 }
             }
         }
@@ -116,7 +120,9 @@ internal sealed class RecipeSpace
         {
             Lower = [.. Variables.Select(v => v.Least)],
             Upper = [.. Variables.Select(v => v.Most)],
-            Continuous = Variables.Any(v => v.IsContinuous) ? [.. Variables.Select(v => v.IsContinuous)] : [],
+            Continuous = Variables.Any(v => v.IsContinuous)
+                ? [.. Variables.Select(v => v.IsContinuous)]
+                : [],
             Objectives = [.. objectives.Select(o => Variables.Select(o).ToArray())],
             FreeSlopes = [.. rows.Select(r => r.Slope)],
             Nominal = nominal,
@@ -128,7 +134,9 @@ internal sealed class RecipeSpace
             FreeMaximum = Math.Max(1, 6 * Variables.Sum(v => v.Typical.DryMass * v.Most)),
             FreePreferredSlopes =
             [
-                .. Variables.Select(v => ((moisture * v.Typical.WetMass) - v.Typical.Water) / (1 - moisture)),
+                .. Variables.Select(v =>
+                    ((moisture * v.Typical.WetMass) - v.Typical.Water) / (1 - moisture)
+                ),
             ],
         };
     }
@@ -150,7 +158,10 @@ internal sealed class RecipeSpace
         }
     }
 
-    private static void AddMoisture(List<(Func<MassBalance, double, double>, double)> rows, Band? band)
+    private static void AddMoisture(
+        List<(Func<MassBalance, double, double>, double)> rows,
+        Band? band
+    )
     {
         if (band?.Low is { } low)
         {
@@ -168,12 +179,24 @@ internal sealed class RecipeSpace
         // A litre of water takes a litre of air: slope −1 for a least air, +1 for a most.
         if (band?.Low is { } low)
         {
-            rows.Add(((m, f) => ((1 - (low / 100)) * f * m.LooseVolume) - AirSpace.SolidAndWaterVolume(m), -1));
+            rows.Add(
+                (
+                    (m, f) =>
+                        ((1 - (low / 100)) * f * m.LooseVolume) - AirSpace.SolidAndWaterVolume(m),
+                    -1
+                )
+            );
         }
 
         if (band?.High is { } high)
         {
-            rows.Add(((m, f) => AirSpace.SolidAndWaterVolume(m) - ((1 - (high / 100)) * f * m.LooseVolume), 1));
+            rows.Add(
+                (
+                    (m, f) =>
+                        AirSpace.SolidAndWaterVolume(m) - ((1 - (high / 100)) * f * m.LooseVolume),
+                    1
+                )
+            );
         }
     }
 
@@ -183,7 +206,10 @@ internal sealed class RecipeSpace
         && (question.Onto?.Ingredients.All(i => ExactParts(i) && i.Amount.IsExact) ?? true);
 
     private static bool ExactParts(Ingredient ingredient) =>
-        new MixtureQuestion { Ingredients = [ingredient with { Amount = Spread.Exact(1) }] }.IsExact;
+        new MixtureQuestion
+        {
+            Ingredients = [ingredient with { Amount = Spread.Exact(1) }],
+        }.IsExact;
 
     private IEnumerable<RecipeVariable> Variable(RecipeItem item, QuasiRandomSet points)
     {
@@ -194,9 +220,13 @@ internal sealed class RecipeSpace
         }
 
         var drawn = IngredientSample.Draw(item.Ingredient, points);
-        if (!double.IsFinite(most))
+        // No single stuff can be more than the whole heap; without a heap's size, purchases have some end.
+        var room =
+            RecipeLevels.MostVolume(question)
+            ?? (item.IsPurchase ? MostBought : double.PositiveInfinity);
+        if (!item.MustUse)
         {
-            most = MostBought;
+            most = Math.Min(most, room / (factor * drawn.Typical.LooseVolume));
         }
 
         double step = 1;
@@ -267,6 +297,14 @@ internal sealed class RecipeSpace
         }
 
         var item = new RecipeItem { Ingredient = heap.Ingredients[0] with { Name = "" } };
-        yield return new RecipeVariable(item, 1, 1, 1, false, Aged(typical), [.. cases.Select(Aged)]);
+        yield return new RecipeVariable(
+            item,
+            1,
+            1,
+            1,
+            false,
+            Aged(typical),
+            [.. cases.Select(Aged)]
+        );
     }
 }

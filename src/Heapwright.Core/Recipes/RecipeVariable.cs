@@ -33,11 +33,14 @@ internal sealed record RecipeVariable(
         get
         {
             var cut =
-                Item.Ingredient.Material?.Prepare.Any(p => p is "chop_short" or "shred" or "tear" or "crush") ?? false;
+                Item.Ingredient.Material?.Prepare.Any(p =>
+                    p is "chop_short" or "shred" or "tear" or "crush"
+                ) ?? false;
             return Litres * (cut ? 0.10 : 0.04);
         }
     }
 
     /// <summary>Litres of one step, counted by how soon they spoil.</summary>
-    public double Perishing => Item is { IsPurchase: false, SpoilsInDays: { } days } ? Litres / (1 + days) : 0;
+    public double Perishing =>
+        Item is { IsPurchase: false, SpoilsInDays: { } days } ? Litres / (1 + days) : 0;
 }

@@ -7,4 +7,9 @@ namespace Heapwright.Core.Recipes;
 /// <param name="Missing">How much, in <paramref name="Unit"/>.</param>
 /// <param name="Unit">kg or l.</param>
 /// <param name="Options">Materials that would mend it, the likeliest at home first.</param>
-public sealed record Shortfall(string What, double Missing, string Unit, ImmutableArray<ShortfallOption> Options);
+public sealed record Shortfall(
+    string What,
+    double Missing,
+    string Unit,
+    ImmutableArray<ShortfallOption> Options
+);

@@ -53,7 +53,11 @@ internal static class Shortfalls
                     "dryness",
                     m.Water - (g / (1 - g) * m.DryMass),
                     "kg",
-                    Options(fetchable, "dryness", b => (m.Water - (g * m.WetMass)) / ((g * b.WetMass) - b.Water))
+                    Options(
+                        fetchable,
+                        "dryness",
+                        b => (m.Water - (g * m.WetMass)) / ((g * b.WetMass) - b.Water)
+                    )
                 )
             );
         }
@@ -75,7 +79,9 @@ internal static class Shortfalls
                     Options(
                         fetchable,
                         "air",
-                        b => tight / ((wanted * factor * b.LooseVolume) - AirSpace.SolidAndWaterVolume(b))
+                        b =>
+                            tight
+                            / ((wanted * factor * b.LooseVolume) - AirSpace.SolidAndWaterVolume(b))
                     )
                 )
             );
@@ -88,7 +94,11 @@ internal static class Shortfalls
                     "air",
                     needed,
                     "l",
-                    Options(fetchable, "air", b => needed / (b.StiffVolume - (stiff / 100 * b.LooseVolume)))
+                    Options(
+                        fetchable,
+                        "air",
+                        b => needed / (b.StiffVolume - (stiff / 100 * b.LooseVolume))
+                    )
                 )
             );
         }
@@ -127,7 +137,11 @@ internal static class Shortfalls
                     "carbon",
                     (low * nitrogen) - carbon,
                     "kg",
-                    Options(fetchable, "carbon", b => ((low * nitrogen) - carbon) / (carbonOf(b) - (low * b.Nitrogen)))
+                    Options(
+                        fetchable,
+                        "carbon",
+                        b => ((low * nitrogen) - carbon) / (carbonOf(b) - (low * b.Nitrogen))
+                    )
                 )
             );
         }

@@ -10,7 +10,12 @@ internal sealed class WaterTrial
 {
     private readonly (double Water, int Scenario, bool Opens)[] ends;
 
-    public WaterTrial(RecipeSpace space, ConditionSet set, double[] steps, IReadOnlyList<double> factors)
+    public WaterTrial(
+        RecipeSpace space,
+        ConditionSet set,
+        double[] steps,
+        IReadOnlyList<double> factors
+    )
     {
         var all = new List<(double, int, bool)>();
         for (var s = 0; s < factors.Count; s++)

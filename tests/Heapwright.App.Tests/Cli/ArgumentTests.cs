@@ -10,7 +10,7 @@ public sealed class ArgumentTests
     [InlineData("--input", "heapwright: --input needs a value")]
     [InlineData("--input=", "heapwright: --input needs a value")]
     [InlineData("--seed=-1", "heapwright: --seed \"-1\" is not allowed; a whole number from 0 to")]
-    [InlineData("--seed=2147483648", "heapwright: --seed \"2147483648\" is not")]
+    [InlineData("--seed=9007199254740992", "heapwright: --seed \"9007199254740992\" is not")]
     [InlineData("--seed=1e3", "heapwright: --seed \"1e3\" is not allowed")]
     [InlineData("--paper=a4", "heapwright: --paper means nothing to mix; it takes --input")]
     [InlineData("--svg=x.svg", "heapwright: --svg means nothing to mix; it takes --input")]

@@ -30,15 +30,14 @@ internal static class SampleCommands
 
     private static Reply Double(Call call)
     {
-        var fields = call.Question().Fields("number", "seed");
-        var number = fields.Needed("number").Whole(0, 9);
+        var number = call.Question().Fields("number").Needed("number").Whole(0, 9);
         if (number == 7)
         {
             throw new InvalidOperationException("seven\nbreaks");
         }
 
         var json = new JsonObject { ["schema"] = 1, ["double"] = 2 * number };
-        if (fields["seed"]?.Whole(0, int.MaxValue) is { } seed)
+        if (call.Seed is { } seed)
         {
             json["seed"] = seed;
         }
