@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using Heapwright.Core.Heaps;
-using Heapwright.Core.Mixtures;
 using Heapwright.Core.Quantities;
 using Heapwright.Core.Recipes;
 
