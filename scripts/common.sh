@@ -46,6 +46,7 @@ publish() {
     fi
     [[ ${#ahead[@]} -gt 0 ]] || ahead=(-p:PublishReadyToRun=false)
     if ! dotnet publish "$ROOT/$project" -c Release --no-restore --no-self-contained "${ahead[@]}" \
+        -p:RunAnalyzersDuringBuild=false -p:EnforceCodeStyleInBuild=false \
         -o "$new" >>"$log" 2>&1; then
         rm -rf "$new"
         grep -E ': (error|warning) ' "$log" | sort -u >&2 || tail -n 40 "$log" >&2

@@ -35,8 +35,9 @@ public static class MixAnswers
 
     /// <summary>Answers a question.</summary>
     /// <param name="input">The question.</param>
+    /// <param name="seed">The seed where the question names none.</param>
     /// <exception cref="InputProblem">The question is wrong.</exception>
-    public static Answer Answer(Input input)
+    public static Answer Answer(Input input, ulong? seed = null)
     {
         var fields = input.Fields(
             "ingredients",
@@ -72,7 +73,7 @@ public static class MixAnswers
             Ingredients = ingredients,
             Water = fields["water_l"]?.Spread(0, 1_000_000) ?? Spread.Exact(0),
             MixingVolumeFactor = fields["mixing_volume_factor"]?.Spread(0.3, 1.5),
-            Seed = (ulong)(fields["seed"]?.Whole(0, int.MaxValue) ?? 1),
+            Seed = fields["seed"] is { } own ? (ulong)own.Whole(0, int.MaxValue) : seed ?? 1,
         };
         var mixture = Mixture.Of(question);
         SayMixing(question, assumptions);

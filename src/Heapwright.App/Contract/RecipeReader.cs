@@ -1,3 +1,5 @@
+using Heapwright.Core.Heaps;
+using Heapwright.Core.Mixtures;
 using Heapwright.Core.Quantities;
 using Heapwright.Core.Recipes;
 
@@ -16,11 +18,13 @@ internal static class RecipeReader
     /// <param name="reader">Reads the materials.</param>
     /// <param name="fields">The fields of the question, opened.</param>
     /// <param name="assumptions">Takes what is assumed.</param>
+    /// <param name="seed">The seed where the question names none.</param>
     /// <exception cref="InputProblem">The question is wrong.</exception>
     public static RecipeQuestion Read(
         InputFields fields,
         IngredientReader reader,
-        Assumptions assumptions
+        Assumptions assumptions,
+        ulong? seed
     )
     {
         var have = fields["have"]?.Items(0, MostItems) ?? [];
@@ -50,7 +54,7 @@ internal static class RecipeReader
             Bands = ReadBands(fields["bands"]),
             MixingVolumeFactor = fields["mixing_volume_factor"]?.Spread(0.3, 1.5),
             Onto = fields["onto"] is { } onto ? Standing(onto, reader) : null,
-            Seed = (ulong)(fields["seed"]?.Whole(0, int.MaxValue) ?? 1),
+            Seed = fields["seed"] is { } own ? (ulong)own.Whole(0, int.MaxValue) : seed ?? 1,
         };
         if (fields["weather"]?.Fields("air_c")["air_c"] is null)
         {

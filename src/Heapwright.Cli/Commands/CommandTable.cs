@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Heapwright.App.Contract;
 
 namespace Heapwright.Cli.Commands;
 
@@ -6,5 +7,22 @@ namespace Heapwright.Cli.Commands;
 internal static class CommandTable
 {
     /// <summary>The commands.</summary>
-    public static ImmutableArray<Command> All { get; } = [];
+    public static ImmutableArray<Command> All { get; } =
+    [
+        new("materials list", _ => MaterialAnswers.List()),
+        new("materials search", call => MaterialAnswers.Search(string.Join(' ', call.Words))) { WordsAre = "TEXT" },
+        new("materials show", call => MaterialAnswers.Show(string.Join(' ', call.Words))) { WordsAre = "ID" },
+        new("materials guess", call => MaterialAnswers.Guess(call.Question())) { TakesInput = true },
+        new("mix", call => MixAnswers.Answer(call.Question(), call.Seed))
+        {
+            TakesInput = true,
+            Samples = true,
+        },
+        new("solve", call => SolveAnswers.Answer(call.Question())) { TakesInput = true },
+        new("recipe", call => RecipeAnswers.Answer(call.Question(), call.Seed))
+        {
+            TakesInput = true,
+            Samples = true,
+        },
+    ];
 }
