@@ -6,8 +6,9 @@ namespace Heapwright.App.Library;
 /// <summary>What the usual containers are called, by their id in questions.</summary>
 public static class ContainerWords
 {
-    private static readonly Lazy<FrozenDictionary<string, (string One, string Many)>> Shipped =
-        new(Read);
+    private static readonly Lazy<FrozenDictionary<string, (string One, string Many)>> Shipped = new(
+        Read
+    );
 
     /// <summary>The ids, in the order of data/containers.csv: the commonest first.</summary>
     public static ImmutableArray<string> Ids { get; } = [.. Rows().Select(r => r.Id)];
