@@ -1,0 +1,63 @@
+using System.Text.Json.Nodes;
+using Heapwright.App.Texts;
+using Heapwright.Core.Amounts;
+using Heapwright.Core.Reasons;
+
+namespace Heapwright.App.Contract;
+
+/// <summary>What was assumed on the way to an answer, each thing said once.</summary>
+internal sealed class Assumptions
+{
+    private readonly List<string> said = [];
+
+    /// <summary>All assumptions, in the order in which they were made.</summary>
+    public IReadOnlyList<string> All => said;
+
+    /// <summary>Says an assumption.</summary>
+    /// <param name="code">The code of its sentence.</param>
+    /// <param name="values">The values in it.</param>
+    public void Say(string code, params object[] values) => Say(Reason.Of(code, values));
+
+    /// <summary>Says an assumption.</summary>
+    /// <param name="reason">The assumption.</param>
+    public void Say(Reason reason) => Add(Words.Of(reason));
+
+    /// <summary>Adds an assumption that is put into words already.</summary>
+    /// <param name="sentence">The sentence.</param>
+    public void Add(string sentence)
+    {
+        if (!said.Contains(sentence, StringComparer.Ordinal))
+        {
+            said.Add(sentence);
+        }
+    }
+
+    /// <summary>Says the size of a container.</summary>
+    /// <param name="unit">The container; units of mass and volume are not said.</param>
+    public void Size(UnitSize unit)
+    {
+        if (!unit.WholeByDefault)
+        {
+            return;
+        }
+
+        var measure = unit.IsMass ? "kg" : "l";
+        if (unit.Size.IsExact)
+        {
+            Say("mixtures.container_exact", unit.Unit, unit.Size.Typical, measure);
+        }
+        else
+        {
+            Say(
+                unit.IsAssumed ? "mixtures.container_assumed" : "mixtures.container_range",
+                unit.Unit,
+                unit.Size.Low,
+                unit.Size.High,
+                measure
+            );
+        }
+    }
+
+    /// <summary>The assumptions for the answer.</summary>
+    public JsonArray ToJson() => Json.Of(said);
+}

@@ -1,0 +1,122 @@
+using System.Globalization;
+using System.Text;
+using Heapwright.App.Texts;
+using Heapwright.Core.Recipes;
+
+namespace Heapwright.App.Contract;
+
+/// <summary>The answer to <c>recipe</c> in words.</summary>
+internal static class RecipeText
+{
+    public static string Of(RecipeQuestion question, RecipeAnswer answer, Assumptions assumptions)
+    {
+        var text = new StringBuilder();
+        text.AppendLine(
+            Words.Of(
+                answer.Status switch
+                {
+                    RecipeStatus.Ok => "recipes.status_ok",
+                    RecipeStatus.FallsShort => "recipes.status_falls_short",
+                    _ => "recipes.status_cannot",
+                }
+            )
+        );
+        for (var i = 0; i < answer.Plans.Length; i++)
+        {
+            Append(text, answer.Plans[i], i + 1);
+        }
+
+        foreach (var shortfall in answer.Shortfalls)
+        {
+            text.AppendLine()
+                .AppendLine(Words.Of("recipes.short_" + shortfall.What, null, shortfall.Missing));
+            foreach (var option in shortfall.Options)
+            {
+                text.Append("  - ").AppendLine(RecipeAnswers.OptionText(option));
+            }
+        }
+
+        if (answer.MeasureNext.Length > 0)
+        {
+            var next = answer.MeasureNext[0];
+            text.AppendLine()
+                .AppendLine(
+                    Words.Of(
+                        "recipes.measure_next",
+                        null,
+                        next.Ingredient.Name,
+                        Words.Of("recipes.how_" + next.Measure),
+                        100 * next.ChanceGain
+                    )
+                );
+        }
+
+        Figures.AppendList(
+            text,
+            Words.Of("recipes.left_over"),
+            [
+                .. answer.LeftOver.Select(l =>
+                    $"{Figures.One(l.Amount)} {l.Item.Ingredient.Unit.Unit} {l.Item.Ingredient.Name}"
+                ),
+            ]
+        );
+        Figures.AppendList(text, Words.Of("quantities.assumed"), assumptions.All);
+        return text.ToString();
+    }
+
+    private static void Append(StringBuilder text, RecipePlan plan, int number)
+    {
+        text.AppendLine()
+            .AppendLine(Words.Of("recipes.plan", null, number, Words.Of(plan.Notes[0])));
+        foreach (var use in plan.Use.Concat(plan.Buy))
+        {
+            text.Append(
+                CultureInfo.InvariantCulture,
+                $"  {Figures.One(use.Amount), 6} {use.Item.Ingredient.Unit.Unit, -12} {use.Item.Ingredient.Name}"
+            );
+            text.AppendLine(use.Item.IsPurchase ? "  (" + Words.Of("recipes.to_buy") + ")" : "");
+        }
+
+        text.Append(
+                CultureInfo.InvariantCulture,
+                $"  {Figures.One(Math.Round(plan.Water)), 6} l            "
+            )
+            .AppendLine(Words.Of("recipes.water"));
+        var mixture = plan.Mixture;
+        text.AppendLine(
+            Words.Of(
+                "recipes.figures",
+                null,
+                Shown(mixture.Quantity(s => s.CarbonNitrogenRatio)),
+                Shown(mixture.Quantity(s => s.AvailableCarbonNitrogenRatio)),
+                Shown(mixture.Quantity(s => s.Moisture)),
+                Shown(mixture.Quantity(s => s.FreeAirSpaceSettled)),
+                Shown(mixture.Quantity(s => s.FilledVolume)),
+                100 * plan.Chance.All
+            )
+        );
+        text.AppendLine(
+            Words.Of(
+                "recipes.heats_" + RecipeAnswers.HeatsWord(plan.Expect.Heats),
+                null,
+                plan.Expect.First55Day ?? 0
+            )
+        );
+        if (plan.Cost > 0)
+        {
+            text.AppendLine(Words.Of("recipes.cost", null, plan.Cost));
+        }
+
+        foreach (
+            var note in plan
+                .Notes.Skip(1)
+                .Where(n => number == 1 || n.Code.StartsWith("recipes.", StringComparison.Ordinal))
+        )
+        {
+            text.Append("  ").AppendLine(Words.Of(note));
+        }
+    }
+
+    private static string Shown(Core.Quantities.Spread? value) =>
+        value is { } known ? Figures.Range(known) : Words.Of("recipes.unknown");
+}

@@ -1,0 +1,58 @@
+using System.Collections.Immutable;
+using Heapwright.App.Contract;
+using Heapwright.Cli.Arguments;
+using Heapwright.Cli.Files;
+
+namespace Heapwright.Cli.Commands;
+
+/// <summary>What was asked, for the command that answers it.</summary>
+internal sealed class Call
+{
+    private readonly ParsedArguments parsed;
+    private readonly ITerminal terminal;
+    private readonly Command command;
+
+    /// <summary>A call of a command.</summary>
+    /// <param name="command">The command.</param>
+    /// <param name="words">The words after its name.</param>
+    /// <param name="parsed">The options.</param>
+    /// <param name="terminal">Where standard input is.</param>
+    public Call(
+        Command command,
+        ImmutableArray<string> words,
+        ParsedArguments parsed,
+        ITerminal terminal
+    )
+    {
+        this.command = command;
+        this.parsed = parsed;
+        this.terminal = terminal;
+        Words = words;
+    }
+
+    /// <summary>The words after the name of the command.</summary>
+    public ImmutableArray<string> Words { get; }
+
+    /// <summary>The seed asked for, or null.</summary>
+    public ulong? Seed => parsed.Seed;
+
+    /// <summary>The paper asked for: <c>a4</c> or <c>letter</c>.</summary>
+    public string Paper => parsed.Paper ?? "a4";
+
+    /// <summary>Reads the question named by <c>--input</c>.</summary>
+    /// <exception cref="InputProblem">It was not named, cannot be read, or is no JSON document.</exception>
+    public Input Question()
+    {
+        if (parsed.Input is null)
+        {
+            throw new InputProblem(
+                command.Name,
+                "",
+                App.Texts.Words.Of("cli.input_missing", null, command.Name)
+            );
+        }
+
+        var (bytes, name) = QuestionFile.Read(parsed.Input, terminal);
+        return Input.Read(bytes, name);
+    }
+}

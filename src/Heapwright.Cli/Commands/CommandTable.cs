@@ -1,0 +1,44 @@
+using System.Collections.Immutable;
+using Heapwright.App.Contract;
+
+namespace Heapwright.Cli.Commands;
+
+/// <summary>Every question that the command line can ask, in the order of the help. A new one is one entry here.</summary>
+internal static class CommandTable
+{
+    /// <summary>The commands.</summary>
+    public static ImmutableArray<Command> All { get; } =
+    [
+        new("materials list", _ => MaterialText.Of(MaterialAnswers.List())),
+        new(
+            "materials search",
+            call => MaterialText.Of(MaterialAnswers.Search(string.Join(' ', call.Words)))
+        )
+        {
+            WordsAre = "TEXT",
+        },
+        new(
+            "materials show",
+            call => MaterialText.Of(MaterialAnswers.Show(string.Join(' ', call.Words)))
+        )
+        {
+            WordsAre = "ID",
+        },
+        new("materials guess", call => MaterialText.Of(MaterialAnswers.Guess(call.Question())))
+        {
+            TakesInput = true,
+        },
+        new("mix", call => MixAnswers.Answer(call.Question(), call.Seed))
+        {
+            TakesInput = true,
+            Samples = true,
+        },
+        new("solve", call => SolveAnswers.Answer(call.Question())) { TakesInput = true },
+        new("recipe", call => RecipeAnswers.Answer(call.Question(), call.Seed))
+        {
+            TakesInput = true,
+            Samples = true,
+        },
+        new("build", call => BuildAnswers.Answer(call.Question())) { TakesInput = true },
+    ];
+}

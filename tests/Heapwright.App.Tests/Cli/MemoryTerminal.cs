@@ -1,0 +1,28 @@
+using System.Text;
+using Heapwright.Cli;
+
+namespace Heapwright.App.Tests.Cli;
+
+/// <summary>A terminal in memory.</summary>
+internal sealed class MemoryTerminal : ITerminal
+{
+    private readonly MemoryStream output = new();
+
+    /// <summary>What stands on standard input.</summary>
+    public Stream Input { get; init; } = Stream.Null;
+
+    /// <summary>What was written to standard output.</summary>
+    public string Output => new UTF8Encoding(false, true).GetString(output.ToArray());
+
+    /// <summary>The lines written to standard error.</summary>
+    public List<string> Complaints { get; } = [];
+
+    /// <inheritdoc/>
+    public Stream OpenInput() => Input;
+
+    /// <inheritdoc/>
+    public void Write(ReadOnlySpan<byte> bytes) => output.Write(bytes);
+
+    /// <inheritdoc/>
+    public void Complain(string line) => Complaints.Add(line);
+}
