@@ -1,3 +1,5 @@
+using Heapwright.Core.Bins;
+using Heapwright.Core.Mixtures;
 using Heapwright.Core.Quantities;
 using Heapwright.Core.Recipes;
 

@@ -123,14 +123,7 @@ public static class RecipePlanner
             return new RecipeAnswer { Status = RecipeStatus.Cannot, Bands = question.Bands };
         }
 
-        var plan = Plan(
-            question,
-            space,
-            nearest.Amounts,
-            nearest.Free,
-            proven: false,
-            aim: null
-        );
+        var plan = Plan(question, space, nearest.Amounts, nearest.Free, proven: false, aim: null);
         var asked =
             question.Bands.AnyCondition
             || question.LeastVolume is not null
