@@ -1,4 +1,3 @@
-using Heapwright.Core.Mixtures;
 using Heapwright.Core.Quantities;
 using Heapwright.Core.Recipes;
 
