@@ -91,6 +91,16 @@ public sealed record HeapOutline
     /// <param name="level">The height above the ground.</param>
     public Length CoreWidthAt(Length level) => Across(CoreWidth, CoreHeight, level);
 
+    /// <summary>The area of the core at a height.</summary>
+    /// <param name="level">The height above the ground.</param>
+    public Area CoreFloorAt(Length level)
+    {
+        var width = CoreWidthAt(level);
+        return Shape is BinShape.Cone or BinShape.Ring
+            ? width * width * (Math.PI / 4)
+            : width * Length;
+    }
+
     /// <summary>How wide the heap is at a height, cover included.</summary>
     /// <param name="level">The height above the ground.</param>
     public Length WidthAt(Length level) => Across(Width, Height, level);
