@@ -35,6 +35,9 @@ public sealed record HeapOutline
     /// <summary>Volume of the core.</summary>
     public required Volume Core { get; init; }
 
+    /// <summary>Volume of the heap.</summary>
+    public required Volume Volume { get; init; }
+
     /// <summary>The outline of a volume in a bin.</summary>
     /// <param name="bin">The bin.</param>
     /// <param name="volume">The whole heap as built, above 0.</param>
@@ -56,6 +59,7 @@ public sealed record HeapOutline
             CoreHeight = coreHeight,
             CoreWidth = bin.Width * coreScale,
             Core = core,
+            Volume = volume,
         };
     }
 
