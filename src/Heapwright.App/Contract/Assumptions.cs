@@ -20,9 +20,12 @@ internal sealed class Assumptions
 
     /// <summary>Says an assumption.</summary>
     /// <param name="reason">The assumption.</param>
-    public void Say(Reason reason)
+    public void Say(Reason reason) => Add(Words.Of(reason));
+
+    /// <summary>Adds an assumption that is put into words already.</summary>
+    /// <param name="sentence">The sentence.</param>
+    public void Add(string sentence)
     {
-        var sentence = Words.Of(reason);
         if (!said.Contains(sentence, StringComparer.Ordinal))
         {
             said.Add(sentence);

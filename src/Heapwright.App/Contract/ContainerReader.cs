@@ -32,8 +32,11 @@ internal static class ContainerReader
             }
 
             // The size is what one holds as it is filled, heap included: "heaped" is kept for the words only.
-            var fields = value.IsObject ? value.Fields("l", "kg", "heaped") : null;
+            var fields = value.IsObject ? value.Fields("l", "kg", "heaped", "assumed") : null;
             fields?["heaped"]?.YesNo();
+
+            // An answer of ours fed back in says which sizes it assumed; they stay assumptions.
+            var assumed = fields?["assumed"]?.YesNo() ?? false;
             if (fields is null)
             {
                 set = set.With(
@@ -50,7 +53,10 @@ internal static class ContainerReader
                 }
 
                 set = set.With(
-                    UnitSize.OfMass(name, kg.Spread(0.01, 100_000), wholeByDefault: true)
+                    UnitSize.OfMass(name, kg.Spread(0.01, 100_000), wholeByDefault: true) with
+                    {
+                        IsAssumed = assumed,
+                    }
                 );
             }
             else
@@ -60,7 +66,10 @@ internal static class ContainerReader
                         name,
                         fields.Needed("l").Spread(0.01, 100_000),
                         wholeByDefault: true
-                    )
+                    ) with
+                    {
+                        IsAssumed = assumed,
+                    }
                 );
             }
         }

@@ -135,10 +135,31 @@ public static class MaterialGuess
             SpoilsInDays = Spoils(pool),
             SpoilsHow = Commonest(pool, m => m.SpoilsHow),
             Prepare = Codes(pool, m => m.Prepare, PrepareShare),
-            Cautions = Codes(pool, m => m.Cautions, CautionShare),
+            Cautions =
+            [
+                .. Unnamed(seen.Kind)
+                    .Union(Codes(pool, m => m.Cautions, CautionShare), StringComparer.Ordinal),
+            ],
             AskGiver = Codes(pool, m => m.AskGiver, CautionShare),
             Advice = "with_care",
             Properties = properties,
+        };
+
+    // What to reckon with as long as nobody can say what the stuff is.
+    private static string[] Unnamed(string kind) =>
+        kind switch
+        {
+            "leafy" or "stemmy" or "fruity" or "seedy" =>
+            [
+                "toxic_plant",
+                "invasive",
+                "herbicide_residue",
+            ],
+            "woody" => ["treated_wood"],
+            "papery" => ["inks_coatings", "glass_plastic"],
+            "manure" => ["raw_manure", "herbicide_residue"],
+            "meal" => ["dust_mould"],
+            _ => ["legionella_dust", "heavy_metals"],
         };
 
     private static string Commonest(
@@ -203,6 +224,15 @@ public static class MaterialGuess
         if (seen.Colour.Length > 0 && Evidence.For(seen, MaterialProperty.Nitrogen) is null)
         {
             assumptions.Add(Reason.Of("materials.colour_tells_nothing"));
+        }
+
+        if (
+            seen.Feel.Length > 0
+            && Evidence.For(seen, MaterialProperty.Moisture) is null
+            && Evidence.For(seen, MaterialProperty.Lignin) is null
+        )
+        {
+            assumptions.Add(Reason.Of("materials.feel_tells_nothing"));
         }
 
         return assumptions.ToImmutable();

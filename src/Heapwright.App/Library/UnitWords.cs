@@ -1,0 +1,102 @@
+using System.Globalization;
+using System.Text;
+using Heapwright.Core.Amounts;
+
+namespace Heapwright.App.Library;
+
+/// <summary>Amounts as people say them: <c>1½ barrows</c>, <c>20 kg</c>.</summary>
+public static class UnitWords
+{
+    private static readonly Lazy<Dictionary<string, (string One, string Many)>> Containers = new(
+        Read
+    );
+
+    private static readonly Dictionary<string, string> Signs = new(StringComparer.Ordinal)
+    {
+        ["ton_us"] = "US ton",
+        ["gal_us"] = "US gal",
+        ["gal_uk"] = "UK gal",
+        ["ft3"] = "ft³",
+        ["yd3"] = "yd³",
+        ["m3"] = "m³",
+    };
+
+    /// <summary>An amount with its unit.</summary>
+    /// <param name="amount">How many.</param>
+    /// <param name="unit">The unit.</param>
+    /// <param name="culture">The number format; a point if null.</param>
+    public static string Amount(double amount, UnitSize unit, CultureInfo? culture = null)
+    {
+        ArgumentNullException.ThrowIfNull(unit);
+        return Number(amount, unit, culture) + " " + Name(amount, unit);
+    }
+
+    /// <summary>The number alone, in halves and quarters where it is one.</summary>
+    /// <param name="amount">How many.</param>
+    /// <param name="unit">The unit.</param>
+    /// <param name="culture">The number format; a point if null.</param>
+    public static string Number(double amount, UnitSize unit, CultureInfo? culture = null)
+    {
+        ArgumentNullException.ThrowIfNull(unit);
+        var whole = Math.Floor(amount);
+        if (unit.WholeByDefault && Part(amount - whole) is { } part)
+        {
+            var text = new StringBuilder();
+            if (whole > 0)
+            {
+                text.Append(culture ?? CultureInfo.InvariantCulture, $"{whole:0}");
+            }
+
+            return text.Append(part).ToString();
+        }
+
+        return amount.ToString(
+            amount >= 100 ? "0.#" : "0.###",
+            culture ?? CultureInfo.InvariantCulture
+        );
+    }
+
+    /// <summary>The name of the unit for an amount of it.</summary>
+    /// <param name="amount">How many.</param>
+    /// <param name="unit">The unit.</param>
+    public static string Name(double amount, UnitSize unit)
+    {
+        ArgumentNullException.ThrowIfNull(unit);
+        if (!unit.WholeByDefault)
+        {
+            return Signs.GetValueOrDefault(unit.Unit, unit.Unit);
+        }
+
+        if (Containers.Value.TryGetValue(unit.Unit, out var words))
+        {
+            return amount > 1 ? words.Many : words.One;
+        }
+
+        return "× " + unit.Unit.Replace('_', ' ');
+    }
+
+    private static string? Part(double part) =>
+        part switch
+        {
+            0.125 => "⅛",
+            0.25 => "¼",
+            0.375 => "⅜",
+            0.5 => "½",
+            0.625 => "⅝",
+            0.75 => "¾",
+            0.875 => "⅞",
+            _ => null,
+        };
+
+    private static Dictionary<string, (string One, string Many)> Read()
+    {
+        var all = new Dictionary<string, (string, string)>(StringComparer.Ordinal);
+        using var reader = DataFiles.Csv("containers.csv");
+        foreach (var row in reader)
+        {
+            all[row["id"].ToString()] = (row["name"].ToString(), row["plural"].ToString());
+        }
+
+        return all;
+    }
+}

@@ -1,0 +1,188 @@
+using System.Collections.Immutable;
+using Heapwright.Core.Bins;
+using Heapwright.Core.Mixtures;
+using Heapwright.Core.Quantities;
+using Heapwright.Core.Reasons;
+using UnitsNet;
+
+namespace Heapwright.Core.BuildPlans;
+
+/// <summary>Turns amounts, water and a bin into a build plan.</summary>
+internal static class BuildPlanner
+{
+    /// <summary>How much more than fits loosely can be trodden in, layer by layer; an estimate.</summary>
+    public const double MostTrodden = 1.2;
+
+    /// <summary>Height left after two and a half weeks, and by a first hot turn (practitioners' records, printed).</summary>
+    public const double SettledShare = 0.75;
+
+    public static BuildPlan Plan(BuildQuestion question)
+    {
+        ArgumentNullException.ThrowIfNull(question);
+        var stuffs = StuffsOf(question);
+        var loose = stuffs.Sum(s => s.Litres);
+        var factor = Mixture.FactorOf(MixtureOf(question)).Typical;
+        var bin = question.Bin ?? BinFor(loose * factor);
+        var over = loose * factor / (bin.Volume.Liters);
+        if (question.Bin is not null && HasWalls(bin) && over > MostTrodden)
+        {
+            return Fitted(question, stuffs, MostTrodden / over);
+        }
+
+        return Plan(question, stuffs, bin, factor);
+    }
+
+    private static BuildPlan Plan(
+        BuildQuestion question,
+        IReadOnlyList<Stuff> stuffs,
+        Bin bin,
+        double factor
+    )
+    {
+        var loose = stuffs.Sum(s => s.Litres);
+        var natural = new Heaping(bin, loose, factor);
+        var pressed = HasWalls(bin) ? Math.Min(1, bin.Height / natural.Height) : 1;
+        var heaping = natural with { Factor = factor * pressed };
+        var arrangement = Ordering.Find(heaping, stuffs);
+
+        var unwatered = MixtureOf(question);
+        var dry = Mixture.Of(unwatered);
+        var target = WaterShares.Target(dry);
+        var water = question.Water?.Liters ?? WaterShares.Usual(stuffs, dry, target);
+        var mixture = Mixture.Of(unwatered with { Water = Spread.Exact(water) });
+        var facts = new PlanFacts(
+            question,
+            stuffs,
+            heaping,
+            pressed,
+            arrangement,
+            mixture,
+            water,
+            target
+        );
+
+        var layers = LayerWriter.Write(facts);
+        var outline = heaping.Outline(Heaping.CoverOf(arrangement.Drafts));
+        var (one, two) = BuildTime.Of(mixture, stuffs);
+        var slumped = Math.Min(1, mixture.Typical.SettledVolume / mixture.Typical.FilledVolume);
+        var margin = ScrapsPlace.MarginOf(facts, layers);
+        return new BuildPlan
+        {
+            Question = question with { Water = Volume.FromLiters(water), Bin = bin },
+            Mixture = mixture,
+            Bin = bin,
+            Outline = outline,
+            Layers = layers,
+            BuiltFactor = heaping.Factor,
+            Water = Volume.FromLiters(water),
+            ScrapsMargin = margin,
+            TwoDayHeight = outline.Height * slumped,
+            SettledHeight = outline.Height * Math.Min(SettledShare, slumped),
+            OnePerson = one,
+            TwoPeople = two,
+            Tools = BuildAdvice.Tools(stuffs, water),
+            Place = BuildAdvice.Place(stuffs),
+            Notes = BuildNotes.Of(facts, layers, margin),
+            Assumptions = BuildNotes.Assumptions(facts),
+        };
+    }
+
+    /// <summary>The plan for what the bin holds, with the rest of every stuff left over.</summary>
+    private static BuildPlan Fitted(
+        BuildQuestion question,
+        IReadOnlyList<Stuff> stuffs,
+        double share
+    )
+    {
+        var kept = ImmutableArray.CreateBuilder<Ingredient>();
+        var leftOver = ImmutableArray.CreateBuilder<LayerPart>();
+        foreach (var stuff in stuffs)
+        {
+            var step = Portions.FineStep(stuff, stuff.Amount * share, double.PositiveInfinity);
+            var amount = Math.Min(
+                stuff.Amount,
+                (double)(step * Math.Floor((decimal)(stuff.Amount * share) / step))
+            );
+            if (amount > 0)
+            {
+                kept.Add(stuff.Ingredient with { Amount = Spread.Exact(amount) });
+            }
+
+            var rest = stuff.Amount - amount;
+            if (rest > 0)
+            {
+                leftOver.Add(LayerWriter.Part(stuff, rest, inMiddle: false));
+            }
+        }
+
+        // Where the bin is smaller than a quarter of every container, nothing can be set apart by eye.
+        if (kept.Count == 0)
+        {
+            kept.AddRange(
+                stuffs.Select(s => s.Ingredient with { Amount = Spread.Exact(s.Amount * share) })
+            );
+            leftOver = ImmutableArray.CreateBuilder<LayerPart>();
+            leftOver.AddRange(
+                stuffs.Select(s => LayerWriter.Part(s, s.Amount * (1 - share), inMiddle: false))
+            );
+        }
+
+        var fitted = question with
+        {
+            Ingredients = kept.ToImmutable(),
+            Water = question.Water * share,
+        };
+        var plan = Plan(fitted);
+        var litres = leftOver.Sum(p => p.Loose.Liters);
+        return plan with
+        {
+            LeftOver = leftOver.ToImmutable(),
+            Notes = [Reason.Of("buildplans.left_over", Volume.FromLiters(litres)), .. plan.Notes],
+        };
+    }
+
+    private static MixtureQuestion MixtureOf(BuildQuestion question) =>
+        new()
+        {
+            Ingredients = question.Ingredients,
+            MixingVolumeFactor = question.MixingVolumeFactor,
+            Seed = question.Seed,
+        };
+
+    private static List<Stuff> StuffsOf(BuildQuestion question)
+    {
+        var points = new Numerics.Sampling.QuasiRandomSet(1, question.Seed);
+        var stuffs = new List<Stuff>();
+        foreach (var ingredient in question.Ingredients.Where(i => i.Amount.Typical > 0))
+        {
+            var stuff = new Stuff(ingredient, IngredientSample.Draw(ingredient, points).Typical);
+            if (!(stuff.Litres > 0))
+            {
+                throw new ArgumentException(
+                    ingredient.Name + ": the density must be known",
+                    nameof(question)
+                );
+            }
+
+            stuffs.Add(stuff);
+        }
+
+        return stuffs.Count > 0
+            ? stuffs
+            : throw new ArgumentException(
+                "at least one ingredient must have an amount above 0",
+                nameof(question)
+            );
+    }
+
+    // As high as wide up to 1.2 m, which a fork still reaches over; wider beyond.
+    private static Bin BinFor(double litres)
+    {
+        var cubic = litres / 1000;
+        var height = Math.Clamp(Math.Cbrt(cubic), 0.1, 1.2);
+        var side = Length.FromMeters(Math.Clamp(Math.Sqrt(cubic / height), 0.1, 100));
+        return Bin.Box(side, side, Length.FromMeters(height));
+    }
+
+    private static bool HasWalls(Bin bin) => bin.Shape is BinShape.Box or BinShape.Ring;
+}
