@@ -1,8 +1,6 @@
 using System.Collections.Immutable;
 using System.Reflection;
 using System.Text;
-using System.Text.Encodings.Web;
-using System.Text.Json;
 using Heapwright.App.Contract;
 using Heapwright.App.Texts;
 using Heapwright.Cli.Arguments;
@@ -17,12 +15,6 @@ namespace Heapwright.Cli;
 /// </summary>
 internal static class CommandLine
 {
-    // The output is read by programs and people, never put into a web page: letters stay letters.
-    private static readonly JsonWriterOptions Plain = new()
-    {
-        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-    };
-
     /// <summary>Runs the command that the arguments name.</summary>
     /// <param name="args">The arguments.</param>
     /// <param name="commands">The commands there are.</param>
@@ -91,7 +83,7 @@ internal static class CommandLine
 
         CommandChoice.CheckFits(command, words, parsed);
         var reply = command.Answer(new Call(command, words, parsed, terminal));
-        var output = parsed.Json ? Json(reply.Answer) : Utf8(reply.Answer.Text);
+        var output = parsed.Json ? AnswerBytes.Of(reply.Answer.Json) : Utf8(reply.Answer.Text);
         OutputFiles.Write([.. Drawings(command, reply, parsed)]);
         return (reply.Answer.Yes ? ExitStatus.Answered : ExitStatus.AnsweredNo, output);
     }
@@ -124,18 +116,6 @@ internal static class CommandLine
                 throw ArgumentReader.Wrong("nothing_to_draw", option, command.Name);
             }
         }
-    }
-
-    private static byte[] Json(Answer answer)
-    {
-        using var buffer = new MemoryStream();
-        using (var writer = new Utf8JsonWriter(buffer, Plain))
-        {
-            answer.Json.WriteTo(writer);
-        }
-
-        buffer.WriteByte((byte)'\n');
-        return buffer.ToArray();
     }
 
     private static byte[] Utf8(string text) =>

@@ -1,7 +1,7 @@
 using Heapwright.App.Library;
 using Heapwright.App.Texts;
+using Heapwright.Core.Bins;
 using Heapwright.Core.BuildPlans;
-using Heapwright.Core.Heaps;
 
 namespace Heapwright.App.BuildSheets;
 

@@ -1,5 +1,5 @@
 using System.Text.Json.Nodes;
-using Heapwright.Core.Heaps;
+using Heapwright.Core.Bins;
 using UnitsNet;
 
 namespace Heapwright.App.Contract;

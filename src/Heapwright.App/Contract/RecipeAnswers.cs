@@ -238,23 +238,18 @@ public static class RecipeAnswers
 
     internal static string OptionText(ShortfallOption option)
     {
-        var barrows = option.Litres / UsualContainers.Set.Find("wheelbarrow")!.Size.Typical;
-        var buckets = option.Litres / UsualContainers.Set.Find("bucket")!.Size.Typical;
-        return barrows >= 1
-            ? Words.Of(
-                "recipes.option_barrows",
-                null,
-                Math.Ceiling(barrows * 2) / 2,
-                option.Material.Name,
-                option.Litres
-            )
-            : Words.Of(
-                "recipes.option_buckets",
-                null,
-                Math.Ceiling(buckets),
-                option.Material.Name,
-                option.Litres
-            );
+        var barrows =
+            Math.Ceiling(2 * option.Litres / UsualContainers.Set.Find("wheelbarrow")!.Size.Typical)
+            / 2;
+        var buckets = Math.Ceiling(
+            option.Litres / UsualContainers.Set.Find("bucket")!.Size.Typical
+        );
+        var (code, count) =
+            barrows > 1 ? ("barrows", barrows)
+            : barrows == 1 ? ("barrow", barrows)
+            : buckets > 1 ? ("buckets", buckets)
+            : ("bucket", buckets);
+        return Words.Of("recipes.option_" + code, null, count, option.Material.Name, option.Litres);
     }
 
     private static JsonObject BandsJson(Bands bands) =>
@@ -263,6 +258,9 @@ public static class RecipeAnswers
             ["carbon_nitrogen_ratio"] = BandJson(bands.CarbonNitrogen),
             ["moisture_pct_wb"] = BandJson(bands.Moisture),
             ["free_air_space_pct"] = BandJson(bands.Air),
+            ["judged"] = Words.Of(
+                bands.AnyCondition ? "recipes.judged_conditions" : "recipes.judged_aims"
+            ),
         };
 
     private static JsonNode? BandJson(Band? band) =>

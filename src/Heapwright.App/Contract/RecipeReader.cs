@@ -1,5 +1,3 @@
-using Heapwright.Core.Heaps;
-using Heapwright.Core.Mixtures;
 using Heapwright.Core.Quantities;
 using Heapwright.Core.Recipes;
 

@@ -107,7 +107,11 @@ internal static class RecipeText
             text.AppendLine(Words.Of("recipes.cost", null, plan.Cost));
         }
 
-        foreach (var note in plan.Notes.Skip(1))
+        foreach (
+            var note in plan
+                .Notes.Skip(1)
+                .Where(n => number == 1 || n.Code.StartsWith("recipes.", StringComparison.Ordinal))
+        )
         {
             text.Append("  ").AppendLine(Words.Of(note));
         }

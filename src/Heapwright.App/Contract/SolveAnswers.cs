@@ -217,7 +217,7 @@ public static class SolveAnswers
                 ["cautions"] = MaterialCautions.Of(parts.Select(p => p.Ingredient?.Material)),
             },
             Yes: true,
-            string.Join(" + ", shown.Select(m => Figures.One(m) + " kg")) + Environment.NewLine
+            string.Join(" + ", shown.Select(m => Figures.One(m) + " kg")) + "\n"
         );
 
     private static Answer Cannot(
@@ -234,7 +234,7 @@ public static class SolveAnswers
                 ["cautions"] = MaterialCautions.Of(parts.Select(p => p.Ingredient?.Material)),
             },
             Yes: false,
-            Words.Of(why) + Environment.NewLine
+            Words.Of(why) + "\n"
         );
 
     private static ImmutableArray<Known> Quantities(

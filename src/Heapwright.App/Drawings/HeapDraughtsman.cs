@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using Heapwright.App.BuildSheets;
 using Heapwright.App.Texts;
 using Heapwright.Core.BuildPlans;
-using Heapwright.Core.Heaps;
+using Heapwright.Core.Bins;
 using UnitsNet;
 
 namespace Heapwright.App.Drawings;

@@ -45,8 +45,20 @@ public static class LibraryReader
                     Cautions = Words(row["cautions"].ToString()),
                     AskGiver = Words(row["ask_giver"].ToString()),
                     Advice = row["advice"].ToString(),
+                    Note = row["note"].ToString(),
                     Properties = properties,
-                    Sources = [.. sources],
+                    Sources =
+                    [
+                        .. sources,
+                        // The source of the row itself says where its cautions and its advice come from.
+                        new PropertySource(
+                            "cautions",
+                            row["source"].ToString(),
+                            EvidenceKinds.Parse(row["kind_of_evidence"].ToString()),
+                            ""
+                        ),
+                        .. DerivedValues.Sources(properties),
+                    ],
                 }
             );
         }

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Resources;
 using Heapwright.Core.Reasons;
 
 namespace Heapwright.App.Texts;
@@ -10,8 +9,10 @@ namespace Heapwright.App.Texts;
 /// </summary>
 public static class Words
 {
-    private static readonly Dictionary<string, ResourceManager> Files = new(StringComparer.Ordinal);
-    private static readonly Lock Gate = new();
+    private static readonly SentenceFiles Files = new(
+        typeof(Words).Assembly,
+        "Heapwright.App.Texts"
+    );
 
     /// <summary>The sentence for a reason, its values put in place.</summary>
     /// <param name="reason">The reason.</param>
@@ -35,43 +36,6 @@ public static class Words
     /// <param name="code">A code such as <c>mixtures.too_wet</c>.</param>
     /// <param name="culture">The language and number format; English with a point if null.</param>
     /// <param name="values">The values for the places {0}, {1}, ….</param>
-    public static string? TryOf(string code, CultureInfo? culture = null, params object[] values)
-    {
-        ArgumentNullException.ThrowIfNull(code);
-        var dot = code.IndexOf('.', StringComparison.Ordinal);
-        if (dot < 1)
-        {
-            return null;
-        }
-
-        var name = string.Concat(code[..1].ToUpperInvariant(), code.AsSpan(1, dot - 1));
-        var shown = culture ?? CultureInfo.InvariantCulture;
-        string? sentence;
-        try
-        {
-            sentence = File(name).GetString(code[(dot + 1)..], shown);
-        }
-        catch (MissingManifestResourceException)
-        {
-            return null;
-        }
-
-        return sentence is null || values.Length == 0
-            ? sentence
-            : string.Format(shown, sentence, values);
-    }
-
-    private static ResourceManager File(string name)
-    {
-        lock (Gate)
-        {
-            if (!Files.TryGetValue(name, out var file))
-            {
-                file = new ResourceManager("Heapwright.App.Texts." + name, typeof(Words).Assembly);
-                Files[name] = file;
-            }
-
-            return file;
-        }
-    }
+    public static string? TryOf(string code, CultureInfo? culture = null, params object[] values) =>
+        Files.TryOf(code, culture ?? CultureInfo.InvariantCulture, values);
 }

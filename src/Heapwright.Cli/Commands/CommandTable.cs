@@ -9,6 +9,25 @@ internal static class CommandTable
     /// <summary>The commands.</summary>
     public static ImmutableArray<Command> All { get; } =
     [
+        new("materials list", _ => MaterialText.Of(MaterialAnswers.List())),
+        new(
+            "materials search",
+            call => MaterialText.Of(MaterialAnswers.Search(string.Join(' ', call.Words)))
+        )
+        {
+            WordsAre = "TEXT",
+        },
+        new(
+            "materials show",
+            call => MaterialText.Of(MaterialAnswers.Show(string.Join(' ', call.Words)))
+        )
+        {
+            WordsAre = "ID",
+        },
+        new("materials guess", call => MaterialText.Of(MaterialAnswers.Guess(call.Question())))
+        {
+            TakesInput = true,
+        },
         new("mix", call => MixAnswers.Answer(call.Question(), call.Seed))
         {
             TakesInput = true,
@@ -20,5 +39,6 @@ internal static class CommandTable
             TakesInput = true,
             Samples = true,
         },
+        new("build", call => BuildAnswers.Answer(call.Question())) { TakesInput = true },
     ];
 }

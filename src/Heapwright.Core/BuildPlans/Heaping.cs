@@ -1,4 +1,4 @@
-using Heapwright.Core.Heaps;
+using Heapwright.Core.Bins;
 using UnitsNet;
 
 namespace Heapwright.Core.BuildPlans;

@@ -53,6 +53,9 @@ public sealed record Material
     /// <summary>may, with_care, not_advised or never.</summary>
     public string Advice { get; init; } = "may";
 
+    /// <summary>What else is worth knowing, in one sentence; may be empty.</summary>
+    public string Note { get; init; } = "";
+
     /// <summary>What is known of it.</summary>
     public required MaterialProperties Properties { get; init; }
 

@@ -17,6 +17,10 @@ public sealed record MaterialProperties
     /// <param name="property">The property.</param>
     public Spread? this[MaterialProperty property] => Values[(int)property];
 
+    /// <summary>The properties that are known, in order.</summary>
+    public IEnumerable<MaterialProperty> Known() =>
+        PropertyFacts.All.Where(p => Values[(int)p] is not null);
+
     /// <summary>The same properties with one of them set.</summary>
     /// <param name="property">The property.</param>
     /// <param name="value">Its distribution, in the unit of the property, within its allowed range.</param>
@@ -61,7 +65,8 @@ public sealed record MaterialProperties
 
         if (c.Low <= 0)
         {
-            return null;
+            // Next to no organic carbon, as in a mineral fertiliser: the logarithm has no room, the plain ends serve.
+            return Spread.Of(c.Low / n.High, c.Typical / n.Typical, c.High / n.Low);
         }
 
         var typical = c.Typical / n.Typical;

@@ -90,9 +90,7 @@ public readonly record struct Spread
         }
 
         scale = Usable(scale);
-        var middle = To(Typical, scale);
-        var below = (middle - To(Low, scale)) / NormalDistribution.Z95;
-        var above = (To(High, scale) - middle) / NormalDistribution.Z95;
+        var (below, middle, above) = Pieces(scale);
         for (var i = 0; i < values.Length; i++)
         {
             var z = NormalDistribution.Quantile(points[i]);
@@ -100,6 +98,33 @@ public readonly record struct Spread
         }
 
         return values;
+    }
+
+    /// <summary>The value that lies a number of standard deviations from the typical one, on the scale.</summary>
+    /// <param name="z">The standard score; 0 gives the typical value, ±1.645 the ends.</param>
+    /// <param name="scale">The scale on which the two pieces are normal.</param>
+    public double AtScore(double z, SpreadScale scale)
+    {
+        if (IsExact)
+        {
+            return Typical;
+        }
+
+        scale = Usable(scale);
+        var (below, middle, above) = Pieces(scale);
+        return From(middle + (z * (z < 0 ? below : above)), scale);
+    }
+
+    /// <summary>The inverse of <see cref="AtScore"/>.</summary>
+    /// <param name="value">A value in the unit of this one.</param>
+    /// <param name="scale">The scale on which the two pieces are normal.</param>
+    /// <returns>The standard score; infinite where the value cannot occur.</returns>
+    public double ScoreOf(double value, SpreadScale scale)
+    {
+        scale = Usable(scale);
+        var (below, middle, above) = Pieces(scale);
+        var distance = To(value, scale) - middle;
+        return distance == 0 ? 0 : distance / (distance < 0 ? below : above);
     }
 
     /// <summary>This value times a number.</summary>
@@ -126,6 +151,16 @@ public readonly record struct Spread
             SpreadScale.Percent => SpreadScale.PlainPercent,
             _ => scale,
         };
+
+    private (double Below, double Middle, double Above) Pieces(SpreadScale scale)
+    {
+        var middle = To(Typical, scale);
+        return (
+            (middle - To(Low, scale)) / NormalDistribution.Z95,
+            middle,
+            (To(High, scale) - middle) / NormalDistribution.Z95
+        );
+    }
 
     private static double To(double value, SpreadScale scale) =>
         scale switch

@@ -24,6 +24,9 @@ internal sealed record ConditionSet
     /// <summary>The most filled volume, litres; at the typical values.</summary>
     public double? MostVolume { get; init; }
 
+    /// <summary>The most that may be spent; null for no limit.</summary>
+    public double? MostCost { get; init; }
+
     /// <summary>The chance with which the bands hold jointly.</summary>
     public double Chance { get; init; }
 }

@@ -16,10 +16,11 @@ public sealed record Expectation(
     double? First55Day
 )
 {
-    private const double FastRate = 0.20; // per day at the best temperature (data/parameters, process model)
+    private const double FastRate = 0.40; // per day at the best temperature, in the first days
     private const double SlowRate = 0.02;
     private const double HeatOfMatter = 18.2e6; // J per kg rotted
-    private const double LossCoefficient = 2.05; // W/m²K through the skin of a garden heap
+    private const double LossCoefficient = 2.05; // W/m²K through the skin of a heap with the conductivity below
+    private const double UsualConductivity = 0.33; // W/mK, 26 % of the volume water
     private const double ShareNotEvaporated = 0.6;
     private const double BestTemperature = 57;
 
@@ -33,15 +34,15 @@ public sealed record Expectation(
     /// <param name="airTemperature">Mean air temperature, °C.</param>
     /// <returns>What to expect; Heats.No where the volume is not known.</returns>
     /// <remarks>
-    /// Constants are estimates, set so that 1 m³ at 15 °C reaches 55 °C on day 2, 0.3 m³ and 0.1 m³ peak near 66 and
-    /// 60 °C, and 0.3 m³ in 2 °C air does not start.
+    /// Constants are estimates, set so that a vigorous cubic metre at 15 °C reaches 55 °C on day 2, equal barrows of
+    /// coarse chips and fresh grass heat, chips alone do not, and a third of a cubic metre in 2 °C air does not start.
     /// </remarks>
     public static Expectation Of(Mixture mixture, double airTemperature)
     {
         ArgumentNullException.ThrowIfNull(mixture);
         var peaks = mixture.Cases.Select(s => Potential(s, airTemperature)).ToArray();
-        var hot = (double)peaks.Count(p => p.Peak >= 58 && p.Start >= 0.25) / peaks.Length;
-        var warm = (double)peaks.Count(p => p.Peak >= 45 && p.Start >= 0.1) / peaks.Length;
+        var hot = (double)peaks.Count(p => p.Peak >= 55 && p.Start >= 0.5) / peaks.Length;
+        var warm = (double)peaks.Count(p => p.Peak >= 43 && p.Start >= 0.2) / peaks.Length;
         var heats =
             hot >= 0.5 ? Heats.Yes
             : warm >= 0.5 ? Heats.Modest
@@ -54,7 +55,7 @@ public sealed record Expectation(
         return new Expectation(
             heats,
             hot,
-            heats == Heats.Yes && (double)peaks.Count(p => p.Peak >= 72) / peaks.Length >= 0.5,
+            heats == Heats.Yes && (double)peaks.Count(p => p.Peak >= 75) / peaks.Length >= 0.5,
             ammonia >= 0.5,
             heats == Heats.Yes ? DaysTo55(typical.Start, airTemperature) : null
         );
@@ -94,8 +95,11 @@ public sealed record Expectation(
         var rotting = (FastRate * state.Matter.FastMatter) + (SlowRate * state.Matter.SlowMatter); // kg a day
         var watts = rotting * HeatOfMatter / 86400 * Held(state);
         var skin = 6 * Math.Pow(cubicMetres, 2.0 / 3); // m², a cube
-        var rise = watts * ShareNotEvaporated / (LossCoefficient * skin);
-        var start = watts * TemperatureFactor(air) / (LossCoefficient * skin * 10);
+        // A light heap keeps its heat better than a wet, dense one: 0.10 + 0.50 θ, and 0.10 for vapour.
+        var conductivity = 0.2 + (0.5 * state.Matter.Water / state.SettledVolume);
+        var lost = LossCoefficient * conductivity / UsualConductivity * skin;
+        var rise = watts * ShareNotEvaporated / lost;
+        var start = watts * TemperatureFactor(air) / (lost * 10);
         return (air + rise, start);
     }
 
@@ -112,7 +116,7 @@ public sealed record Expectation(
     private static double DaysTo55(double start, double air) =>
         // Two days at 15 °C, longer where the first heat is small; longer in the cold.
         Math.Clamp(
-            2 * Math.Pow(2, (15 - air) / 9) * Math.Pow(Math.Max(start, 0.2) / 1.7, -0.35),
+            2 * Math.Pow(2, (15 - air) / 9) * Math.Pow(Math.Max(start, 0.3) / 3.3, -0.35),
             1,
             21
         );

@@ -12,17 +12,23 @@ internal static class RecipeLevels
     /// <summary>The sets, best first.</summary>
     public static IReadOnlyList<ConditionSet> For(RecipeQuestion question, RecipeSpace space)
     {
-        var levels = new List<ConditionSet>();
-        foreach (var fill in Fills(question, space))
-        {
-            foreach (var overlay in Overlays(question))
-            {
-                levels.Add(overlay with { LeastVolume = fill });
-            }
-        }
-
-        return levels;
+        var fills = Fills(question, space).ToArray();
+        var overlays = Overlays(question).ToArray();
+        IEnumerable<ConditionSet> Over(double? cost) =>
+            fills.SelectMany(f =>
+                overlays.Select(o => o with { LeastVolume = f, MostCost = cost })
+            );
+        return SpendsLast(question) ? [.. Over(0), .. Over(null)] : [.. Over(null)];
     }
+
+    /// <summary>
+    /// Whether a fine heap from what is there comes before a better one with purchases: where the usual aims advise,
+    /// and the asker does not want the hottest heap there can be. With conditions the aim alone decides.
+    /// </summary>
+    public static bool SpendsLast(RecipeQuestion question) =>
+        !question.Bands.AnyCondition
+        && question.Aim != RecipeAim.AllThroughHeat
+        && question.Items.Any(i => i.IsPurchase && i.Price > 0);
 
     /// <summary>The asker's conditions alone.</summary>
     public static ConditionSet Conditions(RecipeQuestion question) =>
@@ -51,7 +57,7 @@ internal static class RecipeLevels
         var anyHard = question.Bands.AnyCondition;
         if (ratio || moisture || air)
         {
-            ConditionSet Over(Band? cn, Band? available, Band wet, double free, double stiff) =>
+            ConditionSet Over(Band? cn, Band? available, Band wet, double free, double? stiff) =>
                 hard with
                 {
                     CarbonNitrogen = ratio ? cn : hard.CarbonNitrogen,
@@ -65,6 +71,7 @@ internal static class RecipeLevels
             yield return Over(null, Aim(15, 21), Aim(50, 65), 35, 25);
             yield return Over(Aim(20, 40), null, Aim(45, 65), 35, 15);
             yield return Over(null, Aim(12, 24), Aim(45, 65), 30, 10);
+            yield return Over(null, Aim(12, 24), Aim(45, 65), 30, null);
         }
 
         if (anyHard || !(ratio || moisture || air))
@@ -88,14 +95,21 @@ internal static class RecipeLevels
             yield break;
         }
 
+        // What is there comes first; purchases fill the bin only where a bigger heap is wanted or what is there is too
+        // small to stay hot.
         var room = MostVolume(question) ?? BigEnough;
         var there =
             space.Variables.Where(v => !v.Item.IsPurchase).Sum(v => v.Litres * v.Most)
             * space.Factor;
-        yield return 0.85 * room;
-        if (0.9 * there < 0.85 * room && there > 0)
+        var full = 0.85 * room;
+        if (there < 0.75 * BigEnough || question.Aim == RecipeAim.AllThroughHeat)
         {
-            yield return 0.9 * there;
+            yield return full;
+        }
+
+        if (there > 0)
+        {
+            yield return Math.Min(full, 0.9 * there);
         }
 
         yield return 0.5 * Math.Min(room, there);

@@ -52,14 +52,14 @@ public static class RecipePlanner
         var set = levels[level];
         var best = Plan(question, space, first.Amounts, first.Free, first.ProvenBest, question.Aim);
         var plans = new List<RecipePlan> { best };
-        foreach (var aim in Enum.GetValues<RecipeAim>().Where(a => a != question.Aim))
+        foreach (var (otherSet, aim) in Others(question, levels, level))
         {
             if (plans.Count == MostPlans)
             {
                 break;
             }
 
-            var other = Search(question, space, set, aim);
+            var other = Search(question, space, otherSet, aim);
             if (other.Amounts.Length == 0)
             {
                 continue;
@@ -84,6 +84,25 @@ public static class RecipePlanner
         };
     }
 
+    // What else is worth showing: the same stuff with a purchase that makes it better, then the other aims.
+    private static IEnumerable<(ConditionSet Set, RecipeAim Aim)> Others(
+        RecipeQuestion question,
+        IReadOnlyList<ConditionSet> levels,
+        int level
+    )
+    {
+        var set = levels[level];
+        if (set.MostCost is 0)
+        {
+            yield return (levels[levels.Count / 2], question.Aim);
+        }
+
+        foreach (var aim in Enum.GetValues<RecipeAim>().Where(a => a != question.Aim))
+        {
+            yield return (set, aim);
+        }
+    }
+
     private static RecipeAnswer Nearest(
         RecipeQuestion question,
         RecipeSpace space,
@@ -104,14 +123,7 @@ public static class RecipePlanner
             return new RecipeAnswer { Status = RecipeStatus.Cannot, Bands = question.Bands };
         }
 
-        var plan = Plan(
-            question,
-            space,
-            nearest.Amounts,
-            nearest.Free,
-            proven: false,
-            question.Aim
-        );
+        var plan = Plan(question, space, nearest.Amounts, nearest.Free, proven: false, aim: null);
         var asked =
             question.Bands.AnyCondition
             || question.LeastVolume is not null
@@ -160,7 +172,7 @@ public static class RecipePlanner
         double[] steps,
         double water,
         bool proven,
-        RecipeAim aim
+        RecipeAim? aim
     )
     {
         var use = ImmutableArray.CreateBuilder<PlannedAmount>();
@@ -229,15 +241,27 @@ public static class RecipePlanner
             standing?.Cases ?? []
         );
 
+    // A condition is judged as it was set. An aim is judged as it is meant: where wood counts, by the carbon within
+    // reach; moisture by what the mixture is made of; air by what is left after settling.
     private static ChanceInBand ChanceOf(RecipeQuestion question, Mixture mixture)
     {
         var bands = question.Bands;
-        double Air(MixtureState s) =>
-            bands.Air!.IsCondition ? s.FreeAirSpace : s.FreeAirSpaceSettled;
-        bool Ratio(MixtureState s) => bands.CarbonNitrogen?.Holds(s.CarbonNitrogenRatio) ?? true;
-        bool Wet(MixtureState s) => bands.Moisture?.Holds(s.Moisture) ?? true;
+        var moisture = bands.Moisture is { IsCondition: false }
+            ? Verdict.MoistureAim(mixture)
+            : null;
+        bool Ratio(MixtureState s) =>
+            bands.CarbonNitrogen is null
+            || (
+                bands.CarbonNitrogen.IsCondition
+                    ? bands.CarbonNitrogen.Holds(s.CarbonNitrogenRatio)
+                    : Aims.CarbonNitrogenFine.Holds(s.CarbonNitrogenRatio)
+                        || Aims.AvailableCarbonNitrogenFine.Holds(s.AvailableCarbonNitrogenRatio)
+            );
+        bool Wet(MixtureState s) =>
+            moisture?.Holds(s.Moisture) ?? bands.Moisture?.Holds(s.Moisture) ?? true;
         bool Airy(MixtureState s) =>
-            bands.Air is null || double.IsNaN(s.FilledVolume) || bands.Air.Holds(Air(s));
+            bands.Air is null
+            || bands.Air.Holds(bands.Air.IsCondition ? s.FreeAirSpace : s.FreeAirSpaceSettled);
         return new ChanceInBand(
             bands.CarbonNitrogen is null ? null : mixture.Chance(Ratio),
             bands.Moisture is null ? null : mixture.Chance(Wet),
@@ -252,7 +276,7 @@ public static class RecipePlanner
         Mixture mixture,
         Expectation expect,
         bool proven,
-        RecipeAim aim
+        RecipeAim? aim
     )
     {
         var notes = ImmutableArray.CreateBuilder<Reason>();
@@ -263,11 +287,12 @@ public static class RecipePlanner
                     RecipeAim.LeastCost => "recipes.aim_least_cost",
                     RecipeAim.AllThroughHeat => "recipes.aim_all_through_heat",
                     RecipeAim.LeastWork => "recipes.aim_least_work",
-                    _ => "recipes.aim_use_most",
+                    RecipeAim.UseMost => "recipes.aim_use_most",
+                    _ => "recipes.aim_nearest",
                 }
             )
         );
-        if (!proven)
+        if (!proven && aim is not null)
         {
             notes.Add(Reason.Of("recipes.not_proven"));
         }

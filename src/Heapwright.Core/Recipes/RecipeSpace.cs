@@ -110,6 +110,11 @@ internal sealed class RecipeSpace
             limits.Add((v => -v.Litres * factor, -least));
         }
 
+        if (set.MostCost is { } cost)
+        {
+            limits.Add((v => v.Price, cost));
+        }
+
         if (set.StiffShare is { } stiff)
         {
             limits.Add((v => (stiff / 100 * v.Litres) - v.Typical.StiffVolume, 0));

@@ -114,6 +114,58 @@ public static class NormalDistribution
         return q < 0 ? -x : x;
     }
 
+    /// <summary>The share of a standard normal variable below <paramref name="z"/>.</summary>
+    /// <param name="z">Any number; beyond ±38 the answer is 0 or 1.</param>
+    /// <returns>A probability, absolute error below 1e-14, relative error below 1e-8 down to z = −8.</returns>
+    /// <remarks>
+    /// Source: West 2005, "Better approximations to cumulative normal functions", Wilmott, after Hart 1968, algorithm
+    /// 5666 (coefficients from memory, checked against printed values and against <see cref="Quantile"/> in the tests).
+    /// </remarks>
+    public static double Cumulative(double z)
+    {
+        var x = Math.Abs(z);
+        if (x > 38)
+        {
+            return z > 0 ? 1 : 0;
+        }
+
+        var bell = Math.Exp(-x * x / 2);
+        double tail;
+        if (x < 7.07106781186547)
+        {
+            var top = Horner(
+                x,
+                0,
+                3.52624965998911e-2,
+                0.700383064443688,
+                6.37396220353165,
+                33.912866078383,
+                112.079291497871,
+                221.213596169931,
+                220.206867912376
+            );
+            var bottom = Horner(
+                x,
+                8.83883476483184e-2,
+                1.75566716318264,
+                16.064177579207,
+                86.7807322029461,
+                296.564248779674,
+                637.333633378831,
+                793.826512519948,
+                440.413735824752
+            );
+            tail = bell * top / bottom;
+        }
+        else
+        {
+            var fraction = x + (1 / (x + (2 / (x + (3 / (x + (4 / (x + 0.65))))))));
+            tail = bell / (fraction * 2.506628274631);
+        }
+
+        return z > 0 ? 1 - tail : tail;
+    }
+
     private static double Horner(
         double r,
         double c7,

@@ -28,7 +28,7 @@ internal sealed class SearchIndex
         }
 
         Phrases = [.. phrases];
-        Vocabulary = [.. numbers.OrderBy(n => n.Value).Select(n => n.Key)];
+        Vocabulary = [.. numbers.OrderBy(n => n.Value).Select(n => KnownWord.Of(n.Key))];
         Weights = WeightsOf(library.All.Length);
     }
 
@@ -36,7 +36,7 @@ internal sealed class SearchIndex
     public SearchPhrase[] Phrases { get; }
 
     /// <summary>Every stem, and every two neighbouring stems in one word.</summary>
-    public string[] Vocabulary { get; }
+    public KnownWord[] Vocabulary { get; }
 
     /// <summary>How much each word of the vocabulary tells: rare words tell more, mere descriptions less.</summary>
     public double[] Weights { get; }
@@ -115,7 +115,7 @@ internal sealed class SearchIndex
             var rarity =
                 Math.Log(1 + ((double)materials / Math.Max(1, seen[i]?.Count ?? 0)))
                 / Math.Log(1 + materials);
-            weights[i] = WordForms.Describes(Vocabulary[i]) ? 0.35 : Math.Max(0.5, rarity);
+            weights[i] = WordForms.Describes(Vocabulary[i].Stem) ? 0.35 : Math.Max(0.5, rarity);
         }
 
         return weights;

@@ -147,7 +147,8 @@ internal sealed class SearchQuestion
         var all = 0.0;
         for (var j = 0; j < covered.Length; j++)
         {
-            var weight = index.Weights[name.Words[j]];
+            // A name left half unsaid fits less, even if what is left unsaid only describes: green manure is no manure.
+            var weight = Math.Max(0.7, index.Weights[name.Words[j]]);
             sum += weight * covered[j];
             all += weight;
         }
@@ -172,9 +173,10 @@ internal sealed class SearchQuestion
     private double[] Compare(string stem)
     {
         var row = new double[index.Vocabulary.Length];
+        var word = KnownWord.Of(stem);
         for (var v = 0; v < row.Length; v++)
         {
-            row[v] = Slips.Likeness(stem, index.Vocabulary[v]);
+            row[v] = Slips.Likeness(word, index.Vocabulary[v]);
         }
 
         return row;

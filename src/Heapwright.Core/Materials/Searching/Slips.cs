@@ -1,19 +1,23 @@
+using System.Numerics;
+
 namespace Heapwright.Core.Materials.Searching;
 
 /// <summary>How alike two words are when one may be cut short, run on or mistyped.</summary>
 internal static class Slips
 {
     /// <summary>0 for unlike words to 1 for equal ones.</summary>
-    /// <param name="asked">A stem of the question.</param>
-    /// <param name="known">A stem of the library.</param>
-    public static double Likeness(string asked, string known)
+    /// <param name="question">A word of the question.</param>
+    /// <param name="library">A word of the library.</param>
+    public static double Likeness(in KnownWord question, in KnownWord library)
     {
+        var asked = question.Stem;
+        var known = library.Stem;
         if (string.Equals(asked, known, StringComparison.Ordinal))
         {
             return 1;
         }
 
-        if (string.Equals(WordKin.Head(asked), WordKin.Head(known), StringComparison.Ordinal))
+        if (string.Equals(question.Head, library.Head, StringComparison.Ordinal))
         {
             return 0.93;
         }
@@ -32,7 +36,10 @@ internal static class Slips
             return 0.8;
         }
 
-        return Mistyped(asked, known);
+        // Each slip takes at most one letter away and brings one in: more than four differing letters are more than two slips.
+        return BitOperations.PopCount(question.Letters ^ library.Letters) > 4
+            ? 0
+            : Mistyped(asked, known);
     }
 
     private static double Mistyped(string asked, string known)
@@ -52,6 +59,7 @@ internal static class Slips
 
         return Distance(asked, known) switch
         {
+            1 when !sameStart => 0.65,
             1 => shorter >= 5 ? 0.85 : 0.75,
             2 when shorter >= 7 && sameStart => 0.7,
             _ => 0,
@@ -66,9 +74,11 @@ internal static class Slips
             return 3;
         }
 
-        Span<int> before = stackalloc int[42];
-        Span<int> last = stackalloc int[42];
-        Span<int> row = stackalloc int[42];
+        var width = b.Length + 1;
+        Span<int> rows = stackalloc int[3 * width];
+        var before = rows[..width];
+        var last = rows.Slice(width, width);
+        var row = rows[(2 * width)..];
         for (var j = 0; j <= b.Length; j++)
         {
             last[j] = j;
@@ -96,8 +106,10 @@ internal static class Slips
                 return 3;
             }
 
-            last.CopyTo(before);
-            row.CopyTo(last);
+            var freed = before;
+            before = last;
+            last = row;
+            row = freed;
         }
 
         return last[b.Length];

@@ -75,6 +75,7 @@ internal static class WordForms
         "small",
         "little",
         "rotten",
+        "rotting",
         "rotted",
         "bedded",
         "cooked",

@@ -33,7 +33,7 @@ internal static class WordKin
         ["plant", "vine", "haulm", "stem", "top", "stalk"],
         ["chip", "chipping", "chipped", "woodchip"],
         ["bedding", "litter"],
-        ["rotted", "aged", "old", "composted"],
+        ["rotted", "rotting", "rotten", "aged", "old", "composted"],
         ["dry", "dried"],
         ["wet", "moist", "damp", "soggy"],
         ["shredded", "chopped", "mown", "shred"],

@@ -1,7 +1,7 @@
 using System.Globalization;
 using UnitsNet;
 
-namespace Heapwright.Core.Heaps;
+namespace Heapwright.Core.Bins;
 
 /// <summary>What holds a heap, or the outline of a heap without walls; sizes are inside sizes.</summary>
 public sealed record Bin

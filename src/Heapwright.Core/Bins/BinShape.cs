@@ -1,4 +1,4 @@
-namespace Heapwright.Core.Heaps;
+namespace Heapwright.Core.Bins;
 
 /// <summary>The shape of a heap or of what holds it.</summary>
 public enum BinShape

@@ -1,0 +1,59 @@
+using System.Collections.Immutable;
+
+namespace Heapwright.App.Sites;
+
+/// <summary>Everything a site keeps, as one JSON file carries it.</summary>
+public sealed record Archive
+{
+    /// <summary>The number of this form of the file.</summary>
+    public const int CurrentSchema = 1;
+
+    /// <summary>What the file says it is.</summary>
+    public const string Mark = "heapwright_site";
+
+    /// <summary>The form of the file.</summary>
+    public required int Schema { get; init; }
+
+    /// <summary>What the file is.</summary>
+    public required string What { get; init; }
+
+    /// <summary>When it was written, in ISO 8601.</summary>
+    public required NodaTime.Instant ExportedAt { get; init; }
+
+    /// <summary>The site; null where none was started.</summary>
+    public Site? Site { get; init; }
+
+    /// <summary>Its containers.</summary>
+    public ImmutableArray<OwnContainer> Containers { get; init; } = [];
+
+    /// <summary>Its bays.</summary>
+    public ImmutableArray<Bay> Bays { get; init; } = [];
+
+    /// <summary>Its own materials.</summary>
+    public ImmutableArray<OwnMaterial> Materials { get; init; } = [];
+
+    /// <summary>Its measurements.</summary>
+    public ImmutableArray<Measurement> Measurements { get; init; } = [];
+
+    /// <summary>What is at hand.</summary>
+    public ImmutableArray<StockEntry> Stock { get; init; } = [];
+
+    /// <summary>The kept recipes.</summary>
+    public ImmutableArray<SavedRecipe> Recipes { get; init; } = [];
+
+    /// <summary>The build sheets.</summary>
+    public ImmutableArray<BuildSheet> Sheets { get; init; } = [];
+
+    /// <summary>All things in it, in the order in which they must be brought in.</summary>
+    public ImmutableArray<Item> Items() =>
+        [
+            .. Site is null ? [] : new Item[] { Site },
+            .. Containers,
+            .. Bays,
+            .. Materials,
+            .. Measurements,
+            .. Stock,
+            .. Recipes,
+            .. Sheets,
+        ];
+}

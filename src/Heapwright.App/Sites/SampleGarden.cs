@@ -1,0 +1,128 @@
+using System.Collections.Immutable;
+using Heapwright.App.Changes;
+using NodaTime;
+
+namespace Heapwright.App.Sites;
+
+/// <summary>
+/// An invented walled kitchen garden with three bays, to look round in before one's own things are typed in. Marked as
+/// a sample wherever it is seen, and removed by one act.
+/// </summary>
+/// <param name="recorder">The way to the record.</param>
+public sealed class SampleGarden(SiteRecorder recorder)
+{
+    /// <summary>Brings the sample garden in.</summary>
+    /// <param name="zone">The zone its days are counted in.</param>
+    /// <param name="units">The units it is shown in.</param>
+    /// <param name="cancel">Gives up.</param>
+    public Task<Outcome> BringIn(string zone, DisplayUnits units, CancellationToken cancel)
+    {
+        var site = new Site
+        {
+            Id = Site.OnlyId,
+            IsSample = true,
+            Name = "Quarrybank Walled Garden",
+            Zone = zone,
+            Units = units,
+        };
+        return recorder.Put(
+            "acts.sample_in",
+            [site.Name],
+            [site, .. Things(SiteDays.DayOf(recorder.Clock.Now(), site.TimeZone()))],
+            cancel
+        );
+    }
+
+    /// <summary>Takes everything out that belongs to the sample; what the person added stays.</summary>
+    /// <param name="cancel">Gives up.</param>
+    public async Task<Outcome> TakeOut(CancellationToken cancel)
+    {
+        var store = recorder.Store;
+        ImmutableArray<Item> all =
+        [
+            .. await store.All<StockEntry>(cancel),
+            .. await store.All<OwnContainer>(cancel),
+            .. await store.All<Bay>(cancel),
+            .. await store.All<OwnMaterial>(cancel),
+            .. await store.All<Measurement>(cancel),
+            .. await store.All<SavedRecipe>(cancel),
+            .. await store.All<BuildSheet>(cancel),
+            .. await store.All<Site>(cancel),
+        ];
+        return await recorder.Remove(
+            "acts.sample_out",
+            [],
+            [.. all.Where(i => i.IsSample)],
+            cancel
+        );
+    }
+
+    private static IEnumerable<Item> Things(LocalDate today)
+    {
+        yield return Box("Bay by the pear wall", 1.2, 1.2, 1.1);
+        yield return Box("Middle bay", 1.2, 1.2, 1.1);
+        yield return new Bay
+        {
+            Id = Guid.CreateVersion7(),
+            IsSample = true,
+            Name = "Wire ring behind the shed",
+            Shape = "ring",
+            DiameterM = 1,
+            HeightM = 1,
+        };
+        yield return new OwnContainer
+        {
+            Id = Guid.CreateVersion7(),
+            IsSample = true,
+            Name = "bucket",
+            HoldsL = 14,
+            IsHeaped = false,
+        };
+        yield return Stock("grass_clippings_fresh", "Grass clippings", 3, "wheelbarrow", today, 0);
+        yield return Stock("leaves_mixed_dry", "Dry leaves", 6, "wheelbarrow", today, 40);
+        yield return Stock("wood_chips_coarse", "Wood chips", 2, "wheelbarrow", today, 90);
+        yield return Stock("kitchen_scraps", "Kitchen scraps", 3, "bucket", today, 2);
+        yield return Stock(
+            "horse_manure_straw",
+            "Horse manure with straw",
+            4,
+            "wheelbarrow",
+            today,
+            6
+        ) with
+        {
+            Giver = "The stables at Nether Fold",
+        };
+    }
+
+    private static Bay Box(string name, double length, double width, double height) =>
+        new()
+        {
+            Id = Guid.CreateVersion7(),
+            IsSample = true,
+            Name = name,
+            Shape = "box",
+            LengthM = length,
+            WidthM = width,
+            HeightM = height,
+        };
+
+    private static StockEntry Stock(
+        string material,
+        string name,
+        double amount,
+        string unit,
+        LocalDate today,
+        int days
+    ) =>
+        new()
+        {
+            Id = Guid.CreateVersion7(),
+            IsSample = true,
+            Material = material,
+            Name = name,
+            Amount = amount,
+            Unit = unit,
+            Since = today.PlusDays(-days),
+        };
+}

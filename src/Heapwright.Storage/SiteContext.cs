@@ -1,0 +1,77 @@
+using Heapwright.Storage.Rows;
+using Microsoft.EntityFrameworkCore;
+
+namespace Heapwright.Storage;
+
+/// <summary>The tables. Each database has its own context below this one, with its own migrations.</summary>
+public abstract class SiteContext : DbContext
+{
+    /// <summary>The form of the database that this program reads and writes.</summary>
+    public const int Schema = 2;
+
+    /// <summary>A context.</summary>
+    /// <param name="options">Which database.</param>
+    protected SiteContext(DbContextOptions options)
+        : base(options) { }
+
+    /// <inheritdoc/>
+    protected override void OnModelCreating(ModelBuilder modelBuilder)
+    {
+        ArgumentNullException.ThrowIfNull(modelBuilder);
+        Item<SiteRow>(modelBuilder, "site");
+        Item<ContainerRow>(modelBuilder, "container");
+        Item<BayRow>(modelBuilder, "bay");
+        Item<MaterialRow>(modelBuilder, "own_material");
+        Item<MeasurementRow>(modelBuilder, "measurement");
+        Item<StockRow>(modelBuilder, "stock_entry");
+        Item<RecipeRow>(modelBuilder, "recipe");
+        Item<SheetRow>(modelBuilder, "build_sheet");
+        modelBuilder.Entity<ActRow>(act =>
+        {
+            act.ToTable("act");
+            act.HasKey(a => a.Number);
+            act.Property(a => a.Number).ValueGeneratedOnAdd();
+            act.HasIndex(a => a.UndoesNumber);
+            act.HasMany(a => a.Changes).WithOne().HasForeignKey(c => c.ActNumber);
+        });
+        modelBuilder.Entity<ChangeRow>(change =>
+        {
+            change.ToTable("act_change");
+            change.HasKey(c => new { c.ActNumber, c.Place });
+            change.HasIndex(c => new { c.ItemKind, c.ItemId });
+        });
+        modelBuilder.Entity<SchemaRow>(schema =>
+        {
+            schema.ToTable("schema_number");
+            schema.HasKey(s => s.Number);
+            schema.Property(s => s.Number).ValueGeneratedNever();
+        });
+        foreach (var table in modelBuilder.Model.GetEntityTypes())
+        {
+            foreach (var column in table.GetProperties())
+            {
+                column.SetColumnName(SnakeCase(column.Name));
+            }
+        }
+    }
+
+    private static void Item<T>(ModelBuilder model, string table)
+        where T : ItemRow =>
+        model.Entity<T>(row =>
+        {
+            row.ToTable(table);
+            row.HasKey(r => r.Position);
+            row.Property(r => r.Position).ValueGeneratedOnAdd();
+            row.HasIndex(r => r.Id).IsUnique();
+        });
+
+    private static string SnakeCase(string name) =>
+        string.Concat(
+            name.Select(
+                (c, i) =>
+                    char.IsUpper(c) && i > 0
+                        ? "_" + char.ToLowerInvariant(c)
+                        : char.ToLowerInvariant(c).ToString()
+            )
+        );
+}

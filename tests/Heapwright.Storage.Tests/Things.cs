@@ -1,0 +1,102 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using Heapwright.App.Sites;
+using NodaTime;
+
+namespace Heapwright.Storage.Tests;
+
+/// <summary>One of every kind of thing, with every field filled.</summary>
+internal static class Things
+{
+    public static Guid Id(int number) => new($"00000000-0000-4000-8000-{number:000000000000}");
+
+    public static Site Site { get; } =
+        new()
+        {
+            Id = App.Sites.Site.OnlyId,
+            Name = "Top plot",
+            Zone = "Europe/London",
+            Units = new DisplayUnits("f", "gal_uk", "lb", "ft"),
+        };
+
+    public static StockEntry Grass { get; } =
+        new()
+        {
+            Id = Id(1),
+            Material = "grass_clippings_fresh",
+            Name = "Lawn mowings",
+            Amount = 3,
+            Unit = "wheelbarrow",
+            Since = new LocalDate(2026, 5, 31),
+            Note = "no weedkiller",
+            Giver = "Next door",
+        };
+
+    public static ImmutableArray<Item> All { get; } =
+    [
+        Site,
+        new OwnContainer
+        {
+            Id = Id(2),
+            Name = "black tub",
+            HoldsL = 42.5,
+            IsHeaped = true,
+        },
+        new Bay
+        {
+            Id = Id(3),
+            Name = "Left bay",
+            Shape = "box",
+            LengthM = 1.2,
+            WidthM = 1.1,
+            HeightM = 1,
+        },
+        new OwnMaterial
+        {
+            Id = Id(4),
+            Name = "Pond weed",
+            CountsAs = "green",
+            Freshness = "fresh",
+            Kind = "leafy",
+            Properties = ImmutableSortedDictionary<string, ValueRange>.Empty.Add(
+                "moisture_pct_wb",
+                new ValueRange(80, 88, 93)
+            ),
+            Note = "drained",
+        },
+        new Measurement
+        {
+            Id = Id(5),
+            Material = "grass_clippings_fresh",
+            Measure = "bucket_weight",
+            At = Instant.FromUtc(2026, 5, 31, 9, 30),
+            Values = Json("""{"full_kg":4.1,"empty_kg":0.6}"""),
+        },
+        Grass,
+        new SavedRecipe
+        {
+            Id = Id(6),
+            Name = "June heap",
+            MadeAt = Instant.FromUtc(2026, 6, 1, 8, 0),
+            Question = Json("""{"have":[]}"""),
+            Answer = Json("""{"status":"ok"}"""),
+        },
+        new BuildSheet
+        {
+            Id = Id(7),
+            Name = "June heap",
+            BayId = Id(3),
+            RecipeId = Id(6),
+            MadeAt = Instant.FromUtc(2026, 6, 1, 8, 1),
+            Question = Json("""{"bin":{}}"""),
+            Answer = Json("""{"layers":[]}"""),
+            Ticked = [1, 2],
+        },
+    ];
+
+    private static JsonElement Json(string text)
+    {
+        using var document = JsonDocument.Parse(text);
+        return document.RootElement.Clone();
+    }
+}
