@@ -3,10 +3,6 @@ using Heapwright.App.BuildSheets;
 using Heapwright.App.Texts;
 using Heapwright.Core.Bins;
 using Heapwright.Core.BuildPlans;
-<<<<<<< HEAD
-=======
-using Heapwright.Core.Bins;
->>>>>>> build
 using UnitsNet;
 
 namespace Heapwright.App.Drawings;
