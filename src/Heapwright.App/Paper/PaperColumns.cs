@@ -160,7 +160,10 @@ internal sealed class PaperColumns
 
         const double Above = 9;
         var height = Above + (Leading * 1.25);
-        set.Insert(0, new Line(block.Heading, height, Above, height + set[0].Together) { Heading = true });
+        set.Insert(
+            0,
+            new Line(block.Heading, height, Above, height + set[0].Together) { Heading = true }
+        );
         return set;
     }
 

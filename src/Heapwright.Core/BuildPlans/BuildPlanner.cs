@@ -113,7 +113,8 @@ internal static class BuildPlanner
             var rest =
                 stuffs[i].Amount
                 - amounts[i]
-                + plan.LeftOver.Where(p => ReferenceEquals(p.Ingredient, kept[i])).Sum(p => p.Amount);
+                + plan.LeftOver.Where(p => ReferenceEquals(p.Ingredient, kept[i]))
+                    .Sum(p => p.Amount);
             if (rest > 0)
             {
                 leftOver.Add(LayerWriter.Part(stuffs[i], rest, inMiddle: false));

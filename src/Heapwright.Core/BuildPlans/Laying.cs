@@ -228,10 +228,7 @@ internal sealed class Laying
             var most = new double[wanted.Length];
             for (var i = 0; i < wanted.Length; i++)
             {
-                most[i] = Math.Max(
-                    0,
-                    (HandsRoom * heaping.SlabLitres(limit)) - brown[i].Litres
-                );
+                most[i] = Math.Max(0, (HandsRoom * heaping.SlabLitres(limit)) - brown[i].Litres);
                 over += Math.Max(0, wanted[i] - most[i]);
                 room += Math.Max(0, most[i] - wanted[i]);
             }

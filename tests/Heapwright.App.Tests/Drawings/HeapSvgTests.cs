@@ -37,7 +37,11 @@ public class HeapSvgTests
 
         Assert.Equal("img", root.Attribute("role")!.Value);
         Assert.NotEqual("", root.Element(Svg + "title")!.Value);
-        Assert.Contains("Kitchen <scraps> & \"peel\"", root.Element(Svg + "desc")!.Value, StringComparison.Ordinal);
+        Assert.Contains(
+            "Kitchen <scraps> & \"peel\"",
+            root.Element(Svg + "desc")!.Value,
+            StringComparison.Ordinal
+        );
         foreach (var element in root.DescendantsAndSelf())
         {
             // A strict content security policy forbids these.
@@ -60,7 +64,10 @@ public class HeapSvgTests
                 Assert.Contains(fill[5..^1], ids);
             }
 
-            Assert.Equal(use == SvgUse.Page && fill.StartsWith("var(", StringComparison.Ordinal), fill.StartsWith("var(", StringComparison.Ordinal));
+            Assert.Equal(
+                use == SvgUse.Page && fill.StartsWith("var(", StringComparison.Ordinal),
+                fill.StartsWith("var(", StringComparison.Ordinal)
+            );
         }
     }
 
@@ -88,9 +95,13 @@ public class HeapSvgTests
         Assert.Equal(120 * picture.UnitsPerCentimetre, x.Max() - x.Min(), 1e-6);
 
         // Scraps lie 25 cm from either side.
-        var scraps = Assert.Single(areas, a => a.Pattern == PatternKind.Scraps);
-        var inner = scraps.Points.Where((_, i) => i % 2 == 0);
-        Assert.Equal(70 * picture.UnitsPerCentimetre, inner.Max() - inner.Min(), 1e-6);
+        var scraps = areas.Where(a => a.Pattern == PatternKind.Scraps).ToList();
+        Assert.NotEmpty(scraps);
+        foreach (var area in scraps)
+        {
+            var inner = area.Points.Where((_, i) => i % 2 == 0).ToList();
+            Assert.Equal(70 * picture.UnitsPerCentimetre, inner.Max() - inner.Min(), 1e-6);
+        }
     }
 
     [Fact]
@@ -144,14 +155,14 @@ public class HeapSvgTests
     internal static BuildSheet Sheet(string bin, Measures? measures = null) =>
         BuildAnswers.Sheet(
             BuildAnswersTests.Question(
-                $$"""
+                $$$"""
                 {"ingredients":[
                  {"material":"grass_clippings_fresh","amount":{"value":4,"unit":"wheelbarrow"}},
                  {"material":"leaves_mixed_dry","amount":{"value":4,"unit":"bag"}},
                  {"material":"wheat_straw","amount":{"value":1,"unit":"bale"}},
                  {"material":"wood_chips_coarse","amount":{"value":2,"unit":"wheelbarrow"}},
                  {"material":"kitchen_scraps","name":"Kitchen <scraps> & \"peel\"","amount":{"value":3,"unit":"bucket"}}],
-                 "water_l":60,"bin":{{bin}} }
+                 "water_l":60,"bin":{{{bin}}} }
                 """
             ),
             measures

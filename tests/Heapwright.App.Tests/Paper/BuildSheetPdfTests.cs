@@ -77,7 +77,10 @@ public class BuildSheetPdfTests
         Assert.True(pdf.NumberOfPages >= 2, "cautions of five materials do not fit on one page");
 
         // But for the page number the lowest letters stand in the lowest eighth.
-        var lowest = pdf.GetPage(1).Letters.Select(l => l.BoundingBox.Bottom).Where(b => b > 55).Min();
+        var lowest = pdf.GetPage(1)
+            .Letters.Select(l => l.BoundingBox.Bottom)
+            .Where(b => b > 55)
+            .Min();
         Assert.InRange(lowest, 55, 842 / 8.0);
     }
 
@@ -87,8 +90,8 @@ public class BuildSheetPdfTests
         var name = new string('W', 150);
         var sheet = BuildAnswers.Sheet(
             BuildAnswersTests.Question(
-                $$"""
-                {"ingredients":[{"material":"wheat_straw","name":"{{name}}","amount":{"value":1,"unit":"bale"} },
+                $$$"""
+                {"ingredients":[{"material":"wheat_straw","name":"{{{name}}}","amount":{"value":1,"unit":"bale"} },
                  {"material":"grass_clippings_fresh","name":"草 🌱 é","amount":{"value":3,"unit":"wheelbarrow"} }],"water_l":20}
                 """
             )

@@ -50,11 +50,11 @@ public class BuildPlanBalanceTests
     );
 
     private static readonly Gen<BuildPlan> GenPlan = Gen.Select(
-        GenIngredient.Array[1, 8].Where(all => all.Any(i => i.Amount.Typical > 0)),
-        GenBin,
-        Gen.Double[0, 200],
-        (all, bin, water) => (all, bin, water)
-    )
+            GenIngredient.Array[1, 8].Where(all => all.Any(i => i.Amount.Typical > 0)),
+            GenBin,
+            Gen.Double[0, 200],
+            (all, bin, water) => (all, bin, water)
+        )
         .Select(x => Build(x.bin, x.water, x.all));
 
     [Fact]
@@ -82,9 +82,7 @@ public class BuildPlanBalanceTests
                 (all, side) =>
                 {
                     var plan = Build(Box(side, side, side), 10, all);
-                    foreach (
-                        var name in all.Select(i => (i.Name, i.Unit)).Distinct()
-                    )
+                    foreach (var name in all.Select(i => (i.Name, i.Unit)).Distinct())
                     {
                         bool Same(LayerPart p) => (p.Ingredient.Name, p.Ingredient.Unit) == name;
                         var asked = all.Where(i => (i.Name, i.Unit) == name)
@@ -152,9 +150,7 @@ public class BuildPlanBalanceTests
                     );
                     Assert.DoesNotContain(plan.Notes, n => n.Code == "buildplans.mix_first");
                     Assert.InRange(plan.Layers.Length, 4, 22);
-                    foreach (
-                        var layer in plan.Layers.Where(l => l.Parts.Any(p => p.InMiddle))
-                    )
+                    foreach (var layer in plan.Layers.Where(l => l.Parts.Any(p => p.InMiddle)))
                     {
                         Assert.True(layer.Bottom >= plan.Height * 0.333, $"low: {layer.Bottom}");
                         Assert.True(layer.Top <= plan.Height * 0.667, $"high: {layer.Top}");
@@ -180,7 +176,10 @@ public class BuildPlanBalanceTests
     {
         if (layer.Role is LayerRole.Base or LayerRole.Cover)
         {
-            Assert.True(layer.Thickness.Centimeters <= 15 + 1e-9, $"{layer.Role} {layer.Thickness}");
+            Assert.True(
+                layer.Thickness.Centimeters <= 15 + 1e-9,
+                $"{layer.Role} {layer.Thickness}"
+            );
             return;
         }
 

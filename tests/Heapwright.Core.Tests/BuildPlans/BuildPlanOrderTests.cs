@@ -53,7 +53,8 @@ public class BuildPlanOrderTests
         for (var i = 1; i < plan.Layers.Length; i++)
         {
             Assert.False(
-                plan.Layers[i].Role == LayerRole.Green && plan.Layers[i - 1].Role == LayerRole.Green,
+                plan.Layers[i].Role == LayerRole.Green
+                    && plan.Layers[i - 1].Role == LayerRole.Green,
                 $"layers {i} and {i + 1} are both green"
             );
         }
@@ -158,7 +159,12 @@ public class BuildPlanOrderTests
     public void Bin_None_IsAFloorThatSuits()
     {
         // 1,176 l loose fill 1 m³: a cube of one metre.
-        var plan = Build(null, 0, Of(Manure, 1000 / 0.85 / 2, Litre), Of(Leaves, 1000 / 0.85 / 2, Litre));
+        var plan = Build(
+            null,
+            0,
+            Of(Manure, 1000 / 0.85 / 2, Litre),
+            Of(Leaves, 1000 / 0.85 / 2, Litre)
+        );
 
         Assert.Equal(1, plan.Bin.Width.Meters, 3);
         Assert.Equal(1, plan.Height.Meters, 3);

@@ -19,18 +19,118 @@ internal static class Garden
     public static readonly UnitSize Litre = MeasureUnits.Find("l")!;
     public static readonly UnitSize Kilogram = MeasureUnits.Find("kg")!;
 
-    public static readonly Material Grass = Make("grass", "grass", "leafy", "green", "fine", 2.5, 44, 77, 200, 0);
-    public static readonly Material Leaves = Make("leaves", "leaves", "leafy", "brown", "medium", 0.9, 47, 20, 80, 10, "soak_first");
-    public static readonly Material Straw = Make("straw", "straw_hay", "stemmy", "brown", "coarse", 0.5, 45, 12, 50, 40, "soak_first");
-    public static readonly Material Chips = Make("chips", "woody", "woody", "structure", "coarse", 0.2, 50, 40, 290, 95);
-    public static readonly Material Manure = Make("manure", "manure", "manure", "green", "coarse", 1.5, 42, 66, 360, 25);
-    public static readonly Material Scraps = Make("scraps", "kitchen", "fruity", "green", "medium", 2.5, 45, 80, 425, 2, "bury_in_middle");
-    public static readonly Material Coffee = Make("coffee", "kitchen", "seedy", "green", "fine", 2.2, 50, 62, 550, 0, "scatter_thinly");
-    public static readonly Material Soil = Make("soil", "soil", "soily", "soil", "fine", 0.2, 3, 20, 1200, 0, "scatter_thinly");
+    public static readonly Material Grass = Make(
+        "grass",
+        "grass",
+        "leafy",
+        "green",
+        "fine",
+        2.5,
+        44,
+        77,
+        200,
+        0
+    );
+    public static readonly Material Leaves = Make(
+        "leaves",
+        "leaves",
+        "leafy",
+        "brown",
+        "medium",
+        0.9,
+        47,
+        20,
+        80,
+        10,
+        "soak_first"
+    );
+    public static readonly Material Straw = Make(
+        "straw",
+        "straw_hay",
+        "stemmy",
+        "brown",
+        "coarse",
+        0.5,
+        45,
+        12,
+        50,
+        40,
+        "soak_first"
+    );
+    public static readonly Material Chips = Make(
+        "chips",
+        "woody",
+        "woody",
+        "structure",
+        "coarse",
+        0.2,
+        50,
+        40,
+        290,
+        95
+    );
+    public static readonly Material Manure = Make(
+        "manure",
+        "manure",
+        "manure",
+        "green",
+        "coarse",
+        1.5,
+        42,
+        66,
+        360,
+        25
+    );
+    public static readonly Material Scraps = Make(
+        "scraps",
+        "kitchen",
+        "fruity",
+        "green",
+        "medium",
+        2.5,
+        45,
+        80,
+        425,
+        2,
+        "bury_in_middle"
+    );
+    public static readonly Material Coffee = Make(
+        "coffee",
+        "kitchen",
+        "seedy",
+        "green",
+        "fine",
+        2.2,
+        50,
+        62,
+        550,
+        0,
+        "scatter_thinly"
+    );
+    public static readonly Material Soil = Make(
+        "soil",
+        "soil",
+        "soily",
+        "soil",
+        "fine",
+        0.2,
+        3,
+        20,
+        1200,
+        0,
+        "scatter_thinly"
+    );
 
     public static readonly ImmutableArray<Material> All =
     [
-        Grass, Leaves, Straw, Chips, Manure, Scraps, Coffee, Soil,
+        Grass,
+        Leaves,
+        Straw,
+        Chips,
+        Manure,
+        Scraps,
+        Coffee,
+        Soil,
     ];
 
     public static Ingredient Of(Material material, double amount, UnitSize unit) =>
