@@ -1,5 +1,7 @@
 using System.Globalization;
 using System.Text;
+using System.Text.Json.Nodes;
+using Heapwright.App.Library;
 using Heapwright.App.Texts;
 using Heapwright.Core.Mixtures;
 using Heapwright.Core.Quantities;
@@ -9,7 +11,7 @@ namespace Heapwright.App.Contract;
 /// <summary>The answer to <c>mix</c> in words.</summary>
 internal static class MixText
 {
-    public static string Of(Mixture mixture, Assumptions assumptions)
+    public static string Of(Mixture mixture, Assumptions assumptions, JsonArray cautions)
     {
         var text = new StringBuilder();
         foreach (var part in mixture.Parts)
@@ -17,7 +19,7 @@ internal static class MixText
             var kg = MixAnswers.Total(part, b => b.WetMass);
             text.Append(
                 CultureInfo.InvariantCulture,
-                $"{Figures.Range(part.Ingredient.Amount)} {part.Ingredient.Unit.Unit}  {part.Ingredient.Name}"
+                $"{UnitWords.Amount(part.Ingredient.Amount.Typical, part.Ingredient.Unit)} {part.Ingredient.Name}"
             );
             text.AppendLine(kg is { } mass ? $"  ({Figures.Range(mass)} kg)" : "");
         }
@@ -27,7 +29,7 @@ internal static class MixText
         {
             text.Append(
                 CultureInfo.InvariantCulture,
-                $"{Words.Of("quantities." + verdict.Aim.Quantity), -30} {Figures.Range(verdict.Value), -14} {Words.Of("quantities.status_" + MixAnswers.StatusWord(verdict.Status)), -10} {Words.Of(verdict.Why)}"
+                $"{Words.Of("quantities." + verdict.Aim.Quantity), -30} {Figures.Range(verdict.Value), -17} {Words.Of("quantities.status_" + MixAnswers.StatusWord(verdict.Status)), -10} {Words.Of(verdict.Why)}"
             );
             text.AppendLine();
         }
@@ -40,6 +42,7 @@ internal static class MixText
         }
 
         Figures.AppendList(text, Words.Of("quantities.assumed"), assumptions.All);
+        MaterialCautions.Append(text, cautions);
         return text.ToString();
     }
 

@@ -1,5 +1,6 @@
-using System.Globalization;
 using System.Text;
+using System.Text.Json.Nodes;
+using Heapwright.App.Library;
 using Heapwright.App.Texts;
 using Heapwright.Core.Recipes;
 
@@ -8,7 +9,12 @@ namespace Heapwright.App.Contract;
 /// <summary>The answer to <c>recipe</c> in words.</summary>
 internal static class RecipeText
 {
-    public static string Of(RecipeQuestion question, RecipeAnswer answer, Assumptions assumptions)
+    public static string Of(
+        RecipeQuestion question,
+        RecipeAnswer answer,
+        Assumptions assumptions,
+        JsonArray cautions
+    )
     {
         var text = new StringBuilder();
         text.AppendLine(
@@ -56,11 +62,12 @@ internal static class RecipeText
             Words.Of("recipes.left_over"),
             [
                 .. answer.LeftOver.Select(l =>
-                    $"{Figures.One(l.Amount)} {l.Item.Ingredient.Unit.Unit} {l.Item.Ingredient.Name}"
+                    $"{UnitWords.Amount(l.Amount, l.Item.Ingredient.Unit)} {l.Item.Ingredient.Name}"
                 ),
             ]
         );
         Figures.AppendList(text, Words.Of("quantities.assumed"), assumptions.All);
+        MaterialCautions.Append(text, cautions);
         return text.ToString();
     }
 
@@ -70,17 +77,14 @@ internal static class RecipeText
             .AppendLine(Words.Of("recipes.plan", null, number, Words.Of(plan.Notes[0])));
         foreach (var use in plan.Use.Concat(plan.Buy))
         {
-            text.Append(
-                CultureInfo.InvariantCulture,
-                $"  {Figures.One(use.Amount), 6} {use.Item.Ingredient.Unit.Unit, -12} {use.Item.Ingredient.Name}"
-            );
+            text.Append("  ")
+                .Append(UnitWords.Amount(use.Amount, use.Item.Ingredient.Unit).PadRight(18))
+                .Append(use.Item.Ingredient.Name);
             text.AppendLine(use.Item.IsPurchase ? "  (" + Words.Of("recipes.to_buy") + ")" : "");
         }
 
-        text.Append(
-                CultureInfo.InvariantCulture,
-                $"  {Figures.One(Math.Round(plan.Water)), 6} l            "
-            )
+        text.Append("  ")
+            .Append((Figures.One(Math.Round(plan.Water)) + " l").PadRight(18))
             .AppendLine(Words.Of("recipes.water"));
         var mixture = plan.Mixture;
         text.AppendLine(

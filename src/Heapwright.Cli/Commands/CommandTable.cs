@@ -49,14 +49,11 @@ internal static class CommandTable
     private static Reply Build(Call call)
     {
         var question = call.Question();
+        var paper = call.Paper == "letter" ? PaperSize.Letter : PaperSize.A4;
         return new Reply(BuildAnswers.Answer(question))
         {
             Svg = () => Encoding.UTF8.GetBytes(HeapSvg.Of(BuildAnswers.Sheet(question))),
-            Pdf = () =>
-                BuildSheetPdf.Render(
-                    BuildAnswers.Sheet(question),
-                    call.Paper == "letter" ? PaperSize.Letter : PaperSize.A4
-                ),
+            Pdf = () => BuildSheetPdf.Render(BuildAnswers.Sheet(question), paper),
         };
     }
 }
