@@ -35,10 +35,10 @@ internal sealed class HeapDraughtsman
         plan = sheet.Plan;
         measures = sheet.Measures;
         wide = size == PictureSize.Wide;
-        width = wide ? 760 : 374;
+        width = wide ? 860 : 374;
         left = wide ? 52 : 44;
         text = wide ? 13 : 12;
-        var column = wide ? 370 : 92;
+        var column = wide ? 470 : 92;
         var room = width - left - column - 12;
         var tallest = Math.Max(plan.Height.Centimeters, HasWalls ? plan.Bin.Height.Centimeters : 0);
         var widest = plan.Outline.Width.Centimeters;
@@ -107,7 +107,7 @@ internal sealed class HeapDraughtsman
         }
 
         Line(PictureTone.Soft, 1, x + 5, Y(tallest), x + 5, ground);
-        var half = (plan.Outline.Width.Centimeters * scale / 2) + 14;
+        var half = (plan.Outline.Width.Centimeters * scale / 2) + 9;
         Line(PictureTone.Ink, 2.5, middle - half, ground + 1.2, middle + half, ground + 1.2);
     }
 
@@ -131,8 +131,11 @@ internal sealed class HeapDraughtsman
                 Scraps(layer);
             }
 
-            // The upper edge is the second half of the outline.
-            Line(PictureTone.OnWhite, 0.7, points[(points.Length / 2)..]);
+            // The upper edge: between walls the second half of the outline, on slopes the line across.
+            var edge = HasWalls
+                ? points[(points.Length / 2)..]
+                : points[(2 * SlopePoints)..((2 * SlopePoints) + 4)];
+            Line(PictureTone.OnWhite, 0.7, edge);
         }
 
         if (!HasWalls)
@@ -332,11 +335,10 @@ internal sealed class HeapDraughtsman
                 Dashed: true
             )
         );
-        if (plate < 2 * half)
-        {
-            items.Add(new PictureItem.Plate(middle - (plate / 2), y - 8, plate, 16));
-            Text(middle, y + 3.8, word, 10.5, 0, PictureTone.OnWhite);
-        }
+        // Where it is too wide for the heap it stands before it.
+        var x = plate < 2 * half ? middle : Math.Max(plate / 2, middle - half - (plate / 2));
+        items.Add(new PictureItem.Plate(x - (plate / 2), y - 8, plate, 16));
+        Text(x, y + 3.8, word, 10.5, 0, PictureTone.OnWhite);
     }
 
     private void WidthLine()
@@ -399,7 +401,7 @@ internal sealed class HeapDraughtsman
                 " + ",
                 layer.Parts.Select(p => SheetWords.ShortPart(p, plan, measures))
             );
-            Text(x, y + 4.5, Cut(word, 40), text, -1, PictureTone.Ink);
+            Text(x, y + 4.5, Cut(word, 54), text, -1, PictureTone.Ink);
             x = width - 52;
         }
 

@@ -12,7 +12,7 @@ public sealed class BuildSheetPdf
 {
     private const double RowFont = 9.5;
     private const double SmallFont = 8.5;
-    private const double TextFont = 8.8;
+    private static readonly double[] TextFonts = [8.8, 8.4, 8];
 
     private readonly BuildSheet sheet;
     private readonly BuildPlan plan;
@@ -47,7 +47,7 @@ public sealed class BuildSheetPdf
         Heading();
         PictureAndStart();
         Table();
-        new PaperColumns(pages, TextFont).Print(Blocks());
+        PaperColumns.Print(pages, TextFonts, [.. Blocks()]);
         return pages.Finish(
             (page, all) => Words.Of("buildplans.page", measures.Culture, page, all)
         );

@@ -68,7 +68,7 @@ internal static class WaterShares
         {
             before += need[i];
             var upTo = step * Math.Round(total * before / sum / step);
-            shares[i] = Math.Min(upTo, step * Math.Floor(total / step)) - said;
+            shares[i] = Math.Max(0, Math.Min(upTo, step * Math.Floor(total / step)) - said);
             said += shares[i];
             last = shares[i] > 0 ? i : last;
         }
