@@ -53,16 +53,12 @@ public static class MaterialParts
 
             if (property == MaterialProperty.Carbon)
             {
-                answer["carbon_nitrogen_ratio"] = Json.Of(
-                    properties.CarbonNitrogenRatio()
-                );
+                answer["carbon_nitrogen_ratio"] = Json.Of(properties.CarbonNitrogenRatio());
             }
         }
 
         var shares = PoolShares.Of(properties);
-        answer["fast_pct_db"] = Json.Of(
-            shares?.Fast ?? properties[MaterialProperty.Fast]
-        );
+        answer["fast_pct_db"] = Json.Of(shares?.Fast ?? properties[MaterialProperty.Fast]);
         answer["slow_pct_db"] = Json.Of(shares?.Slow);
         answer["lignin_rich_pct_db"] = Json.Of(shares?.LigninRich);
     }
