@@ -35,11 +35,11 @@ public sealed class BuildSheetPdf
     {
         ArgumentNullException.ThrowIfNull(sheet);
         var title = Words.Of("buildplans.title");
-        using var printed = new PaperPages(
+        using var blank = new PaperPages(
             sheet.Name is { } name ? $"{title}: {name}" : title,
             paper
         );
-        return new BuildSheetPdf(sheet, printed).Print();
+        return new BuildSheetPdf(sheet, blank).Print();
     }
 
     private byte[] Print()

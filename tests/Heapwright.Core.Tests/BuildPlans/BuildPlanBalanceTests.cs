@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using CsCheck;
 using Heapwright.Core.Amounts;
 using Heapwright.Core.Bins;
