@@ -120,11 +120,11 @@ internal static class Uses
             )
             .Concat(Namespaces("System.Security.Cryptography")(subject));
 
-    /// <summary>Sums and products of quantities with units.</summary>
+    /// <summary>Sums and products of quantities with units; a drawing lays out lengths, which is no physics.</summary>
     /// <param name="subject">The type.</param>
     public static IEnumerable<string> Arithmetic(Subject subject) =>
-        subject
-            .Uses.Methods.Where(m =>
+        (Places.IsIn(subject.Inside, "Drawings") ? [] : subject.Uses.Methods)
+            .Where(m =>
                 Places.IsIn(Places.Namespace(m.DeclaringType), "UnitsNet")
                 && m.Name is "op_Addition" or "op_Subtraction" or "op_Multiply" or "op_Division"
             )
