@@ -1,0 +1,75 @@
+using System.Text.Json.Nodes;
+using Heapwright.App.Sites;
+
+namespace Heapwright.Web.Showing;
+
+/// <summary>Reads answers of the contract for showing: what is absent is null, never an error.</summary>
+public static class JsonView
+{
+    /// <summary>A number.</summary>
+    /// <param name="json">An object.</param>
+    /// <param name="field">Its field.</param>
+    public static double? Number(this JsonNode? json, string field) =>
+        (json as JsonObject)?[field] is JsonValue value && value.TryGetValue<double>(out var number)
+            ? number
+            : null;
+
+    /// <summary>A text; empty where it is absent.</summary>
+    /// <param name="json">An object.</param>
+    /// <param name="field">Its field.</param>
+    public static string Text(this JsonNode? json, string field) =>
+        (json as JsonObject)?[field] is JsonValue value && value.TryGetValue<string>(out var text)
+            ? text
+            : "";
+
+    /// <summary>Whether a field is true.</summary>
+    /// <param name="json">An object.</param>
+    /// <param name="field">Its field.</param>
+    public static bool IsTrue(this JsonNode? json, string field) =>
+        (json as JsonObject)?[field] is JsonValue value
+        && value.TryGetValue<bool>(out var yes)
+        && yes;
+
+    /// <summary>The objects of a list.</summary>
+    /// <param name="json">An object.</param>
+    /// <param name="field">Its field.</param>
+    public static IEnumerable<JsonObject> Objects(this JsonNode? json, string field) =>
+        ((json as JsonObject)?[field] as JsonArray)?.OfType<JsonObject>() ?? [];
+
+    /// <summary>The texts of a list, or the one text.</summary>
+    /// <param name="json">An object.</param>
+    /// <param name="field">Its field.</param>
+    public static IReadOnlyList<string> Texts(this JsonNode? json, string field) =>
+        (json as JsonObject)?[field] switch
+        {
+            JsonArray list =>
+            [
+                .. list.OfType<JsonValue>()
+                    .Select(v => v.TryGetValue<string>(out var text) ? text : "")
+                    .Where(t => t.Length > 0),
+            ],
+            JsonValue value when value.TryGetValue<string>(out var text) && text.Length > 0 =>
+            [
+                text,
+            ],
+            _ => [],
+        };
+
+    /// <summary>A value known by three percentiles, or exactly.</summary>
+    /// <param name="json">An object.</param>
+    /// <param name="field">Its field.</param>
+    public static ValueRange? Range(this JsonNode? json, string field) =>
+        (json as JsonObject)?[field] switch
+        {
+            JsonObject range
+                when range.Number("low") is { } low
+                    && range.Number("typical") is { } typical
+                    && range.Number("high") is { } high => new ValueRange(low, typical, high),
+            JsonValue value when value.TryGetValue<double>(out var exact) => new ValueRange(
+                exact,
+                exact,
+                exact
+            ),
+            _ => null,
+        };
+}
