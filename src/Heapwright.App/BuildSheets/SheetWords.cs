@@ -1,7 +1,7 @@
 using Heapwright.App.Library;
 using Heapwright.App.Texts;
+using Heapwright.Core.Bins;
 using Heapwright.Core.BuildPlans;
-using Heapwright.Core.Heaps;
 
 namespace Heapwright.App.BuildSheets;
 
@@ -68,6 +68,29 @@ public static class SheetWords
             + Name(part);
     }
 
+    /// <summary>One part of a layer as it is written into a picture: amount and the name without its finer points.</summary>
+    /// <param name="part">The part.</param>
+    /// <param name="plan">The plan; where two of its stuffs would have the same short name, it is written in full.</param>
+    /// <param name="measures">The number format.</param>
+    public static string ShortPart(LayerPart part, BuildPlan plan, Measures measures)
+    {
+        ArgumentNullException.ThrowIfNull(part);
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(measures);
+        var name = part.Ingredient.Name;
+        var brief = Brief(name);
+        var alone = plan
+            .Layers.SelectMany(l => l.Parts)
+            .Select(p => p.Ingredient.Name)
+            .Distinct(StringComparer.Ordinal)
+            .Count(n => Brief(n) == brief);
+        return UnitWords.Amount(part.Amount, part.Ingredient.Unit, measures.Culture)
+            + " · "
+            + (alone == 1 ? brief : name);
+    }
+
+    private static string Brief(string name) => name.Split(',')[0];
+
     /// <summary>The name of what goes in, with where in the layer it goes if that matters.</summary>
     /// <param name="part">The part.</param>
     public static string Name(LayerPart part)
@@ -97,6 +120,23 @@ public static class SheetWords
             BinShape.Ring => Words.Of("buildplans.bin_ring", null, width, height),
             _ => Words.Of("buildplans.bin_cone", null, width, height),
         };
+    }
+
+    /// <summary>Heights, volume and water of the heap, in a sentence or two.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="measures">The measures.</param>
+    public static string Facts(BuildPlan plan, Measures measures)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(measures);
+        return Words.Of(
+            "buildplans.facts",
+            null,
+            measures.Short(plan.Height),
+            measures.Short(plan.SettledHeight),
+            measures.Heap(plan.Outline.Volume),
+            measures.Volume(plan.Water)
+        );
     }
 
     /// <summary>A tool in words.</summary>

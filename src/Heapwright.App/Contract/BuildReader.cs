@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using Heapwright.App.Library;
+using Heapwright.Core.Bins;
 using Heapwright.Core.BuildPlans;
-using Heapwright.Core.Heaps;
 using Heapwright.Core.Mixtures;
 using UnitsNet;
 

@@ -24,16 +24,7 @@ internal static class BuildText
                 plan.TwoPeople.TotalMinutes
             )
         );
-        text.AppendLine(
-            Words.Of(
-                "buildplans.facts",
-                measures.Culture,
-                measures.Short(plan.Height),
-                measures.Short(plan.SettledHeight),
-                measures.Heap(plan.Outline.Core + Cover(plan)),
-                measures.Volume(plan.Water)
-            )
-        );
+        text.AppendLine(SheetWords.Facts(plan, measures));
         List(text, "before", SheetWords.PrepareFirst(plan));
         text.AppendLine();
         foreach (var layer in plan.Layers)
@@ -50,13 +41,6 @@ internal static class BuildText
         List(text, "assumptions", sheet.Assumptions);
         return text.ToString();
     }
-
-    private static UnitsNet.Volume Cover(BuildPlan plan) =>
-        plan.Layers[^1].Role == LayerRole.Cover
-            ? UnitsNet.Volume.FromLiters(
-                plan.Layers[^1].Parts.Sum(p => p.Loose.Liters) * plan.BuiltFactor
-            )
-            : UnitsNet.Volume.Zero;
 
     private static void Append(StringBuilder text, BuildLayer layer, Measures measures)
     {

@@ -39,5 +39,6 @@ internal static class CommandTable
             TakesInput = true,
             Samples = true,
         },
+        new("build", call => BuildAnswers.Answer(call.Question())) { TakesInput = true },
     ];
 }

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Heapwright.Core.Heaps;
+using Heapwright.Core.Bins;
 using Heapwright.Core.Mixtures;
 using Heapwright.Core.Reasons;
 using UnitsNet;
@@ -94,6 +94,7 @@ internal static class BuildNotes
         var side = Length.FromMeters(Math.Cbrt(built.CubicMeters));
         if (
             walls
+            && facts.Arrangement.Drafts[0].Role != LayerRole.Alone
             && built.Liters >= TooSmall / 3
             && height.Centimeters < Flat
             && side > height * 1.3
@@ -134,12 +135,16 @@ internal static class BuildNotes
                 },
                 [stuffs[0].Ingredient.Name]
             );
-            return;
         }
 
         if (facts.Arrangement.Excess > 1 + 1e-9)
         {
             add("mix_first", []);
+        }
+
+        if (layers[0].Role == LayerRole.Alone)
+        {
+            return;
         }
 
         if (layers[0].Role != LayerRole.Base)

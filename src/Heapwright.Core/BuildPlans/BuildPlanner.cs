@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Heapwright.Core.Heaps;
+using Heapwright.Core.Bins;
 using Heapwright.Core.Mixtures;
 using Heapwright.Core.Quantities;
 using Heapwright.Core.Reasons;
@@ -62,8 +62,7 @@ internal static class BuildPlanner
         );
 
         var layers = LayerWriter.Write(facts);
-        var cover = layers[^1].Role == LayerRole.Cover ? arrangement.Drafts[^1].Litres : 0;
-        var outline = heaping.Outline(cover);
+        var outline = heaping.Outline(Heaping.CoverOf(arrangement.Drafts));
         var (one, two) = BuildTime.Of(mixture, stuffs);
         var slumped = Math.Min(1, mixture.Typical.SettledVolume / mixture.Typical.FilledVolume);
         var margin = ScrapsPlace.MarginOf(facts, layers);

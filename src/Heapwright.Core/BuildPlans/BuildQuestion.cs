@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Heapwright.Core.Heaps;
+using Heapwright.Core.Bins;
 using Heapwright.Core.Mixtures;
 using Heapwright.Core.Quantities;
 using UnitsNet;

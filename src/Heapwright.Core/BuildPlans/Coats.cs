@@ -22,7 +22,7 @@ internal static class Coats
         var all = heaping.SlabThickness(stiff.Sum(s => s.Litres)) * heaping.Factor;
         var most = CoatShareOfHeight * heaping.Height.Centimeters;
         var usual = all >= 2 * LayerLimits.CoatLow ? LayerLimits.CoatUsual : LayerLimits.CoatLow;
-        var target = heaping.SlabLitres(Math.Min(usual, most)) / heaping.Factor;
+        var target = heaping.BaseLitres(Math.Min(usual, most));
         if (stiff.Count > 0)
         {
             Take(draft, heaping, stiff, left, target);
@@ -108,7 +108,7 @@ internal static class Coats
                 continue;
             }
 
-            var amount = Portions.JustAbove(wanted / litres, available, step);
+            var amount = Portions.Coat(wanted / litres, available, step);
             draft.Add(stuff, amount);
             left[stuff] = available - amount;
             wanted -= amount * litres;

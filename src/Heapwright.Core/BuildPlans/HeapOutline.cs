@@ -1,4 +1,4 @@
-using Heapwright.Core.Heaps;
+using Heapwright.Core.Bins;
 using UnitsNet;
 
 namespace Heapwright.Core.BuildPlans;
@@ -35,6 +35,9 @@ public sealed record HeapOutline
     /// <summary>Volume of the core.</summary>
     public required Volume Core { get; init; }
 
+    /// <summary>Volume of the heap.</summary>
+    public required Volume Volume { get; init; }
+
     /// <summary>The outline of a volume in a bin.</summary>
     /// <param name="bin">The bin.</param>
     /// <param name="volume">The whole heap as built, above 0.</param>
@@ -56,6 +59,7 @@ public sealed record HeapOutline
             CoreHeight = coreHeight,
             CoreWidth = bin.Width * coreScale,
             Core = core,
+            Volume = volume,
         };
     }
 
@@ -90,6 +94,16 @@ public sealed record HeapOutline
     /// <summary>How wide the core is at a height.</summary>
     /// <param name="level">The height above the ground.</param>
     public Length CoreWidthAt(Length level) => Across(CoreWidth, CoreHeight, level);
+
+    /// <summary>The area of the core at a height.</summary>
+    /// <param name="level">The height above the ground.</param>
+    public Area CoreFloorAt(Length level)
+    {
+        var width = CoreWidthAt(level);
+        return Shape is BinShape.Cone or BinShape.Ring
+            ? width * width * (Math.PI / 4)
+            : width * Length;
+    }
 
     /// <summary>How wide the heap is at a height, cover included.</summary>
     /// <param name="level">The height above the ground.</param>

@@ -1,4 +1,4 @@
-using Heapwright.Core.Heaps;
+using Heapwright.Core.Bins;
 using UnitsNet;
 
 namespace Heapwright.Core.BuildPlans;
@@ -9,6 +9,8 @@ namespace Heapwright.Core.BuildPlans;
 /// <param name="Factor">Built volume over loose sum.</param>
 internal sealed record Heaping(Bin Bin, double Loose, double Factor)
 {
+    public bool HasWalls => Bin.Shape is BinShape.Box or BinShape.Ring;
+
     public double Built => Loose * Factor;
 
     public Length Height => Bin.HeightFor(Volume.FromLiters(Built));
@@ -32,6 +34,14 @@ internal sealed record Heaping(Bin Bin, double Loose, double Factor)
         return Loose * (1 - core);
     }
 
+    /// <summary>Loose litres of the cover of these layers; 0 without one.</summary>
+    public static double CoverOf(IReadOnlyList<Draft> drafts) =>
+        drafts[^1].Role == LayerRole.Cover ? drafts[^1].Litres : 0;
+
+    /// <summary>Loose litres of a base that is so thick (cm, as built).</summary>
+    public double BaseLitres(double centimetres) =>
+        Outline(0).CoreBelow(Length.FromCentimeters(centimetres)).Liters / Factor;
+
     public HeapOutline Outline(double coverLoose) =>
         HeapOutline.Of(
             Bin,
@@ -42,8 +52,7 @@ internal sealed record Heaping(Bin Bin, double Loose, double Factor)
     /// <summary>Where each layer begins and ends, with the cover last if there is one.</summary>
     public IReadOnlyList<(Length Bottom, Length Top)> Levels(IReadOnlyList<Draft> drafts)
     {
-        var cover = drafts[^1].Role == LayerRole.Cover ? drafts[^1].Litres : 0;
-        var outline = Outline(cover);
+        var outline = Outline(CoverOf(drafts));
         var levels = new List<(Length, Length)>(drafts.Count);
         double below = 0;
         var bottom = Length.Zero;

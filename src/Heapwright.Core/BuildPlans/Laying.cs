@@ -47,12 +47,12 @@ internal sealed class Laying
     {
         var bottom = Coats.Base(heaping, left);
         var cover = Coats.Cover(heaping, left);
-        var weights = Weights(bottom.Litres, cover.Litres);
+        LayKitchen();
+        var weights = RoomBesideScraps(bottom.Litres, cover.Litres);
         LayGreens(StuffClass.Grass, weights);
         LayGreens(StuffClass.Green, weights);
-        LayKitchen();
         LaySprinkles(weights);
-        LayBrowns(weights);
+        LayBrowns(weights, baseIsBrown: bottom.Parts.Any(p => p.Stuff.IsBrown));
 
         var drafts = new List<Draft> { bottom };
         var soil = LaySoil();
@@ -69,20 +69,26 @@ internal sealed class Laying
 
         drafts.Add(cover);
         drafts.RemoveAll(d => d.Parts.Count == 0);
-        return Judge(drafts);
+        return Judgement.Of(heaping, drafts);
     }
 
     private bool IsHost(int pair) => pair >= firstHost && pair < firstHost + hosts;
 
-    // Pairs of equal height; in a heap that narrows they hold less and less.
-    private double[] Weights(double baseLitres, double coverLitres)
+    /// <summary>Shares of layers of equal height; in a heap that narrows they hold less and less.</summary>
+    /// <returns>Shape [layer], from the ground up; the sum is 1.</returns>
+    public static double[] Weights(
+        Heaping heaping,
+        double baseLitres,
+        double coverLitres,
+        int layers
+    )
     {
         var outline = heaping.Outline(coverLitres);
         var from = outline.LevelOf(Volume.FromLiters(baseLitres * heaping.Factor));
-        var step = (outline.CoreHeight - from) / Math.Max(1, kinds.Length);
-        var weights = new double[kinds.Length];
+        var step = (outline.CoreHeight - from) / Math.Max(1, layers);
+        var weights = new double[layers];
         double sum = 0;
-        for (var i = 0; i < weights.Length; i++)
+        for (var i = 0; i < layers; i++)
         {
             var slice =
                 outline.CoreBelow(from + (step * (i + 1))) - outline.CoreBelow(from + (step * i));
@@ -90,6 +96,21 @@ internal sealed class Laying
             sum += weights[i];
         }
 
+        return [.. weights.Select(w => w / sum)];
+    }
+
+    // Equal heights, less what the scraps and what lies round them take up.
+    private double[] RoomBesideScraps(double baseLitres, double coverLitres)
+    {
+        var weights = Weights(heaping, baseLitres, coverLitres, kinds.Length);
+        var room = heaping.Loose - baseLitres - coverLitres;
+        for (var i = 0; i < weights.Length; i++)
+        {
+            var taken = IsHost(i) ? brown[i].MiddleLitres + RingLitres(i) : 0;
+            weights[i] = Math.Max(weights[i] - (taken / room), 0.1 * weights[i]);
+        }
+
+        var sum = weights.Sum();
         return [.. weights.Select(w => w / sum)];
     }
 
@@ -133,12 +154,20 @@ internal sealed class Laying
                 slots = Slots(_ => true);
             }
 
-            Spread([stuff], slots, Wanted(slots, weights, LitresLeft(stuff)), green);
+            // More where less lies already, so that layers come out even.
+            var there = slots.Select(i => green[i].Litres).ToArray();
+            var wanted = Wanted(slots, weights, LitresLeft(stuff) + there.Sum());
+            for (var i = 0; i < slots.Length; i++)
+            {
+                wanted[i] -= there[i];
+            }
+
+            Spread([stuff], slots, wanted, green);
         }
     }
 
     // Stiff stuff, and what clumps, goes through every pair; the other browns follow the nitrogen.
-    private void LayBrowns(double[] weights)
+    private void LayBrowns(double[] weights, bool baseIsBrown)
     {
         var slots = Slots(_ => true);
         foreach (
@@ -157,7 +186,15 @@ internal sealed class Laying
             return;
         }
 
+        // On a base of browns the first pair has its browns already.
         var shares = BrownShares(weights);
+        if (baseIsBrown && shares.Length > 1)
+        {
+            var others = 1 - shares[0];
+            shares[0] = 0;
+            shares = [.. shares.Select(s => s / others)];
+        }
+
         var wanted = new double[slots.Length];
         double ring = 0;
         for (var i = 0; i < slots.Length; i++)
@@ -265,62 +302,6 @@ internal sealed class Laying
             left[stuff] = 0;
         }
     }
-
-    private Arrangement Judge(List<Draft> drafts)
-    {
-        var levels = heaping.Levels(drafts);
-        var fault = ArrangementFault.None;
-        double off = 0;
-        double excess = 0;
-        for (var i = 0; i < drafts.Count; i++)
-        {
-            var (bottom, top) = levels[i];
-            var loose = (top - bottom).Centimeters / heaping.Factor;
-            if (drafts[i].MiddleLitres > 0)
-            {
-                var lowest = heaping.Height / 3;
-                off = Math.Max(
-                    off,
-                    Math.Max((lowest - bottom).Meters, (top - (lowest * 2)).Meters)
-                );
-            }
-
-            var over = loose / Limit(drafts[i]);
-            if (over > Math.Max(excess, 1 + 1e-9))
-            {
-                fault = FaultOf(drafts[i]);
-            }
-
-            excess = Math.Max(excess, over);
-        }
-
-        off = off < 1e-9 ? 0 : off;
-        return new Arrangement(
-            drafts,
-            fault == ArrangementFault.None && off > 0 ? ArrangementFault.ScrapsOffMiddle : fault,
-            excess,
-            off
-        );
-    }
-
-    /// <summary>What the layer may measure, laid loose: the strictest of what makes it up.</summary>
-    private static double Limit(Draft draft) =>
-        draft.Role is LayerRole.Base or LayerRole.Cover or LayerRole.Soil
-            ? double.PositiveInfinity
-            : draft
-                .Parts.Where(p => p.Stuff.Class != StuffClass.Sprinkle)
-                .Select(p => p.Stuff.Limit)
-                .DefaultIfEmpty(LayerLimits.Other)
-                .Min();
-
-    private ArrangementFault FaultOf(Draft draft) =>
-        draft.Role switch
-        {
-            LayerRole.Green when kinds[draft.Pair] == StuffClass.Grass =>
-                ArrangementFault.GrassTooThick,
-            LayerRole.Green => ArrangementFault.GreenTooThick,
-            _ => ArrangementFault.BrownTooThick,
-        };
 
     private int[] Slots(Func<int, bool> chosen) =>
         [.. Enumerable.Range(0, kinds.Length).Where(chosen)];

@@ -1,15 +1,34 @@
+using UnitsNet;
+
 namespace Heapwright.Core.BuildPlans;
 
 /// <summary>Finds how many pairs there must be so that no layer is too thick and scraps lie in the middle.</summary>
 internal static class Ordering
 {
-    private const int MostTriesForScraps = 5;
+    // Grass that would not make one layer of its own, cm.
+    private const double LittleGrass = 1.5;
+    private const int MorePairs = 2;
+    private const int MoreForScraps = 3;
+    private const int MoreForSlopes = 2;
+    private const int MostHosts = 4;
+
+    // Where no floor is left inside the margin the scraps take the middle third each way, and a little more.
+    private const double NarrowInside = 0.25;
 
     public static Arrangement Find(Heaping heaping, IReadOnlyList<Stuff> stuffs)
     {
         if (stuffs.Select(s => s.Ingredient.Key).Distinct(StringComparer.Ordinal).Count() == 1)
         {
             return Alone(heaping, stuffs);
+        }
+
+        var grass = stuffs.Where(s => s.Class == StuffClass.Grass).ToList();
+        if (
+            stuffs.Any(s => s.Class == StuffClass.Green)
+            && heaping.SlabThickness(grass.Sum(s => s.Litres)) < LittleGrass
+        )
+        {
+            grass.ForEach(s => s.Scatter());
         }
 
         if (!stuffs.Any(s => s.IsGreen))
@@ -20,92 +39,111 @@ internal static class Ordering
             }
         }
 
-        var counts = First(heaping, stuffs);
-        var best = Arrangement.Of(heaping, stuffs, counts);
-        var current = best;
-        var forScraps = 0;
-        while (current.Fault != ArrangementFault.None && forScraps < MostTriesForScraps)
+        var hosts = Hosts(heaping, stuffs);
+        Arrangement? best = null;
+        foreach (var counts in Choices(heaping, stuffs, hosts > 0))
         {
-            forScraps += current.Fault == ArrangementFault.ScrapsOffMiddle ? 1 : 0;
-            counts = More(heaping, stuffs, counts, current.Fault);
-            if ((2 * counts.All) + 2 > LayerLimits.MostLayers)
+            foreach (var (first, count) in Places(counts.All, hosts))
             {
-                break;
+                var tried = new Laying(heaping, stuffs, counts, first, count).Lay();
+                best = best is null || tried.Score < best.Score - 1e-9 ? tried : best;
             }
-
-            current = Arrangement.Of(heaping, stuffs, counts);
-            best = current.IsBetterThan(best) ? current : best;
         }
 
-        return best;
+        return best!;
     }
 
     private static bool IsScatteredGreen(Stuff stuff) =>
         stuff.Class == StuffClass.Sprinkle && stuff.Ingredient.Material?.CountsAs == "green";
 
-    private static PairCounts First(Heaping heaping, IReadOnlyList<Stuff> stuffs)
+    // Every number of pairs that can be right: from as few as the limits allow to some more.
+    private static IEnumerable<PairCounts> Choices(
+        Heaping heaping,
+        IReadOnlyList<Stuff> stuffs,
+        bool scraps
+    )
     {
+        // Its share of the height: on a floor between walls that is its thickness.
         double Thickness(Func<Stuff, bool> which) =>
-            heaping.SlabThickness(stuffs.Where(which).Sum(s => s.Litres));
+            stuffs.Where(which).Sum(s => s.Litres)
+            / heaping.Loose
+            * heaping.Height.Centimeters
+            / heaping.Factor;
         static int Pairs(double thickness, double limit) =>
-            Math.Min(LayerLimits.MostLayers / 2, (int)Math.Ceiling(thickness / limit));
+            Math.Min((LayerLimits.MostLayers / 2) - 1, (int)Math.Ceiling(thickness / limit));
 
         var grass = Pairs(Thickness(s => s.Class == StuffClass.Grass), LayerLimits.Grass);
-        var others = Thickness(s => s.Class == StuffClass.Green);
         var limit = stuffs
             .Where(s => s.Class == StuffClass.Green)
             .Select(s => s.Limit)
             .DefaultIfEmpty(LayerLimits.Other)
             .Min();
-        var green = Pairs(others, Math.Min(limit, LayerLimits.OtherAtEase));
-        if ((2 * (grass + green)) + 2 > LayerLimits.GladLayers)
-        {
-            green = Pairs(others, limit);
-        }
-
-        var counts = new PairCounts(grass, green, 0);
-        if (counts.All == 0)
+        var green = Pairs(Thickness(s => s.Class == StuffClass.Green), limit);
+        var more = scraps ? MoreForScraps : MorePairs;
+        if (grass + green == 0)
         {
             var leafy = stuffs.Any(s => s.Class == StuffClass.Leaves);
             var browns = Thickness(s => s.IsBrown || s.Class == StuffClass.Structure);
             var pairs = Pairs(browns, leafy ? LayerLimits.Leaves : LayerLimits.Other);
-            counts = new PairCounts(0, 0, Math.Max(1, pairs));
+            for (var i = Math.Max(1, pairs - 2); i <= Math.Max(1, pairs) + more; i++)
+            {
+                yield return new PairCounts(0, 0, i);
+            }
+
+            yield break;
         }
 
-        return counts;
+        // A sloped heap narrows upwards, so that the same stuff lies thicker: more pairs.
+        more += heaping.HasWalls ? 0 : MoreForSlopes;
+        for (var g = grass; g <= (grass > 0 ? grass + more : 0); g++)
+        {
+            for (var o = green; o <= (green > 0 ? green + more : 0); o++)
+            {
+                var counts = new PairCounts(g, o, 0);
+                if ((2 * counts.All) + 2 <= LayerLimits.MostLayers || (g == grass && o == green))
+                {
+                    yield return counts;
+                }
+            }
+        }
     }
 
-    private static PairCounts More(
-        Heaping heaping,
-        IReadOnlyList<Stuff> stuffs,
-        PairCounts counts,
-        ArrangementFault fault
-    )
+    // Which pairs carry the kitchen scraps: neighbours not far from the middle.
+    private static IEnumerable<(int First, int Count)> Places(int pairs, int hosts)
     {
-        if (counts.BrownOnly > 0)
+        if (hosts == 0)
         {
-            return counts with { BrownOnly = counts.BrownOnly + 1 };
+            yield return (0, 0);
+            yield break;
         }
 
-        double Each(StuffClass kind, int pairs) =>
-            pairs == 0
-                ? 0
-                : stuffs.Where(s => s.Class == kind).Sum(s => s.Litres / s.Limit) / pairs;
-        var grass =
-            fault == ArrangementFault.GrassTooThick
-            || (
-                fault != ArrangementFault.GreenTooThick
-                && Each(StuffClass.Grass, counts.Grass) > Each(StuffClass.Green, counts.Green)
-            );
-        return grass
-            ? counts with
+        for (var count = 1; count <= Math.Min(hosts + 1, pairs); count++)
+        {
+            var middle = (pairs - count) / 2.0;
+            var reach = Math.Max(1.5, pairs / 5.0);
+            for (var first = 0; first + count <= pairs; first++)
             {
-                Grass = counts.Grass + 1,
+                if (Math.Abs(first - middle) <= reach)
+                {
+                    yield return (first, count);
+                }
             }
-            : counts with
-            {
-                Green = counts.Green + 1,
-            };
+        }
+    }
+
+    private static int Hosts(Heaping heaping, IReadOnlyList<Stuff> stuffs)
+    {
+        var litres = stuffs.Where(s => s.Class == StuffClass.Kitchen).Sum(s => s.Litres);
+        if (litres <= 0)
+        {
+            return 0;
+        }
+
+        var inside = heaping
+            .Outline(0)
+            .ShareInside(heaping.Height / 2, Length.FromCentimeters(LayerLimits.ScrapsMargin));
+        var thick = heaping.SlabThickness(litres) / Math.Max(inside, NarrowInside);
+        return Math.Clamp((int)Math.Ceiling(thick / LayerLimits.Scraps), 1, MostHosts);
     }
 
     // One stuff, even if it was listed twice: layers only say how much to fluff and water at a time.
@@ -113,16 +151,50 @@ internal static class Ordering
     {
         var limit = stuffs[0].Class == StuffClass.Soil ? LayerLimits.Other : stuffs[0].Limit;
         var litres = stuffs.Sum(s => s.Litres);
-        var count = Math.Clamp(
+        var fewest = Math.Clamp(
             (int)Math.Ceiling((heaping.SlabThickness(litres) / limit) - 1e-9),
             1,
             LayerLimits.MostLayers
         );
+        Arrangement? best = null;
+        for (var count = fewest; count <= fewest + 4; count++)
+        {
+            var drafts = Alone(heaping, stuffs, count, limit);
+            var thickest = heaping
+                .Levels(drafts)
+                .Max(l => (l.Top - l.Bottom).Centimeters / heaping.Factor / limit);
+            if (best is null || thickest < best.Excess - 1e-9)
+            {
+                best = new Arrangement(drafts, thickest, 0, 0);
+            }
+
+            if (best.Excess <= 1 + 1e-9)
+            {
+                break;
+            }
+        }
+
+        return best!;
+    }
+
+    private static List<Draft> Alone(
+        Heaping heaping,
+        IReadOnlyList<Stuff> stuffs,
+        int count,
+        double limit
+    )
+    {
         var drafts = Enumerable
             .Range(0, count)
             .Select(i => new Draft(LayerRole.Alone, i))
             .ToArray();
-        var wanted = Enumerable.Repeat(litres / count, count).ToArray();
+        var wanted = Laying.Weights(heaping, 0, 0, count);
+        var litres = stuffs.Sum(s => s.Litres);
+        for (var i = 0; i < count; i++)
+        {
+            wanted[i] *= litres;
+        }
+
         foreach (var stuff in stuffs)
         {
             var step = Portions.Step(stuff, stuff.Amount, count, heaping.SlabLitres(limit));
@@ -133,11 +205,6 @@ internal static class Ordering
             }
         }
 
-        return new Arrangement(
-            [.. drafts.Where(d => d.Parts.Count > 0)],
-            ArrangementFault.None,
-            1,
-            0
-        );
+        return [.. drafts.Where(d => d.Parts.Count > 0)];
     }
 }

@@ -79,8 +79,11 @@ internal static class Portions
         return parts;
     }
 
-    /// <summary>An amount just above a target in whole steps; all there is where little would be left.</summary>
-    public static double JustAbove(double target, double available, decimal step)
+    /// <summary>
+    /// An amount for a base or cover: just above the target, or just below it where a step more would be half as
+    /// thick again; all there is where little would be left.
+    /// </summary>
+    public static double Coat(double target, double available, decimal step)
     {
         if (available <= target * 1.25)
         {
@@ -88,6 +91,11 @@ internal static class Portions
         }
 
         var steps = Math.Max(1, Math.Ceiling(((decimal)target / step) - 0.001m));
+        if ((double)(steps * step) > 1.3 * target && steps > 1)
+        {
+            steps--;
+        }
+
         return Math.Min(available, (double)(steps * step));
     }
 

@@ -9,8 +9,7 @@ internal static class ScrapsPlace
     public static Length? MarginOf(PlanFacts facts, IReadOnlyList<BuildLayer> layers)
     {
         Length? least = null;
-        var cover = layers[^1].Role == LayerRole.Cover ? facts.Arrangement.Drafts[^1].Litres : 0;
-        var outline = facts.Heaping.Outline(cover);
+        var outline = facts.Heaping.Outline(Heaping.CoverOf(facts.Arrangement.Drafts));
         foreach (var layer in layers)
         {
             var scraps = layer.Parts.Where(p => p.InMiddle).Sum(p => p.Loose.Liters);

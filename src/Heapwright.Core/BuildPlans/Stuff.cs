@@ -10,6 +10,9 @@ internal sealed class Stuff
     /// <summary>Carbon over nitrogen from which a stuff that is in no library counts as brown; common practice.</summary>
     private const double BrownRatio = 35;
 
+    /// <summary>Wood takes up water slowly: more than brings it to this % runs through it; an estimate.</summary>
+    private const double WoodMoisture = 45;
+
     public Stuff(Ingredient ingredient, MassBalance perUnit)
     {
         Ingredient = ingredient;
@@ -55,10 +58,20 @@ internal sealed class Stuff
     public double WaterNeed(double moisture) =>
         Class is StuffClass.Soil || Ingredient.Material?.Group == "mineral"
             ? 0
-            : Math.Max(0, ClosedForms.WaterForMoisture(PerUnit.WetMass, PerUnit.Water, moisture));
+            : Math.Max(
+                0,
+                ClosedForms.WaterForMoisture(
+                    PerUnit.WetMass,
+                    PerUnit.Water,
+                    Class == StuffClass.Structure ? Math.Min(moisture, WoodMoisture) : moisture
+                )
+            );
 
     /// <summary>Where no other green is there, what is else scattered over greens is laid as one.</summary>
     public void LayAsGreen() => Class = StuffClass.Green;
+
+    /// <summary>A little grass is scattered over the other greens.</summary>
+    public void Scatter() => Class = StuffClass.Sprinkle;
 
     private static StuffClass ClassOf(Material? material, MassBalance perUnit)
     {

@@ -226,6 +226,15 @@ public static class MaterialGuess
             assumptions.Add(Reason.Of("materials.colour_tells_nothing"));
         }
 
+        if (
+            seen.Feel.Length > 0
+            && Evidence.For(seen, MaterialProperty.Moisture) is null
+            && Evidence.For(seen, MaterialProperty.Lignin) is null
+        )
+        {
+            assumptions.Add(Reason.Of("materials.feel_tells_nothing"));
+        }
+
         return assumptions.ToImmutable();
     }
 }

@@ -7,7 +7,10 @@ public static class MaterialSearch
 {
     // Below this share of the best, a find has only a side word in common.
     private const double ShareOfBest = 0.55;
-    private const double Confident = 0.78;
+
+    // Half of the words of a name, all of the question found in it: less may be a side word of another thing.
+    private const double Confident = 0.85;
+    private const double MostWordsFound = 0.78;
     private const double ClearLead = 0.04;
 
     /// <summary>
@@ -64,7 +67,7 @@ public static class MaterialSearch
         }
 
         var best = hits[0];
-        if (best.Tier == 0 && (best.Score < Confident || best.Named < Confident))
+        if (best.Tier == 0 && (best.Score < Confident || best.Named < MostWordsFound))
         {
             return null;
         }

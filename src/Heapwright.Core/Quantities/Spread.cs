@@ -121,10 +121,24 @@ public readonly record struct Spread
     /// <returns>The standard score; infinite where the value cannot occur.</returns>
     public double ScoreOf(double value, SpreadScale scale)
     {
+        var score = 0.0;
+        ScoresOf([value], scale, new Span<double>(ref score));
+        return score;
+    }
+
+    /// <summary>The standard scores of many values, as <see cref="ScoreOf"/> gives them.</summary>
+    /// <param name="values">Shape [point], in the unit of this one.</param>
+    /// <param name="scale">The scale on which the two pieces are normal.</param>
+    /// <param name="scores">Shape [point]: receives the scores.</param>
+    public void ScoresOf(ReadOnlySpan<double> values, SpreadScale scale, Span<double> scores)
+    {
         scale = Usable(scale);
         var (below, middle, above) = Pieces(scale);
-        var distance = To(value, scale) - middle;
-        return distance == 0 ? 0 : distance / (distance < 0 ? below : above);
+        for (var i = 0; i < values.Length; i++)
+        {
+            var distance = To(values[i], scale) - middle;
+            scores[i] = distance == 0 ? 0 : distance / (distance < 0 ? below : above);
+        }
     }
 
     /// <summary>This value times a number.</summary>

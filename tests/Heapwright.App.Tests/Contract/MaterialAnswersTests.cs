@@ -114,6 +114,23 @@ public class MaterialAnswersTests
         );
     }
 
+    [Fact]
+    public void Guess_WordsThatTellNothing_AreTakenAndSaid()
+    {
+        var answer = Guess(
+            """{"freshness":"aged","kind":"manure","colour":"Dark-brownish","feel":"crumbly, a bit springy"}"""
+        );
+        var assumptions = answer["assumptions"]!.AsArray().Select(a => (string)a!).ToList();
+        Assert.Contains(
+            assumptions,
+            a => a.Contains("colour tells nothing", StringComparison.Ordinal)
+        );
+        Assert.Contains(
+            assumptions,
+            a => a.Contains("feel tells neither", StringComparison.Ordinal)
+        );
+    }
+
     [Theory]
     [InlineData("""{"freshness":"dry","kind":"leafy","colour":"brwn"}""", "\"brown\"")]
     [InlineData("""{"freshness":"dry","kind":"leafy","feel":"crsp"}""", "\"crisp\"")]

@@ -16,11 +16,11 @@ public class MoistureAndRatioTests
         Assert.Equal(
             6.8,
             Ask.Solve(
-                """
-                {"find":"mass_of_second","for":"moisture_pct_wb","target":60,
-                 "first":{"mass_kg":10,"moisture_pct_wb":77},"second":{"moisture_pct_wb":35} }
-                """
-            )
+                    """
+                    {"find":"mass_of_second","for":"moisture_pct_wb","target":60,
+                     "first":{"mass_kg":10,"moisture_pct_wb":77},"second":{"moisture_pct_wb":35} }
+                    """
+                )
                 .Json["mass_kg"]
                 .Number(),
             0.05
@@ -49,12 +49,12 @@ public class MoistureAndRatioTests
         Assert.Equal(
             3.5,
             Ask.Solve(
-                """
-                {"find":"mass_of_second","for":"carbon_nitrogen_ratio","target":30,
-                 "first":{"mass_kg":10,"moisture_pct_wb":77,"carbon_pct_db":45,"nitrogen_pct_db":2.4},
-                 "second":{"moisture_pct_wb":35,"carbon_pct_db":50,"nitrogen_pct_db":0.75}}
-                """
-            )
+                    """
+                    {"find":"mass_of_second","for":"carbon_nitrogen_ratio","target":30,
+                     "first":{"mass_kg":10,"moisture_pct_wb":77,"carbon_pct_db":45,"nitrogen_pct_db":2.4},
+                     "second":{"moisture_pct_wb":35,"carbon_pct_db":50,"nitrogen_pct_db":0.75}}
+                    """
+                )
                 .Json["mass_kg"]
                 .Number(),
             0.05
@@ -64,7 +64,11 @@ public class MoistureAndRatioTests
     [Theory]
     [InlineData(6.8, 37, 60)]
     [InlineData(3.5, 30, 66)]
-    public void CornellGrassAndLeaves_Mixed_HaveBothFigures(double leaves, double ratio, double moisture)
+    public void CornellGrassAndLeaves_Mixed_HaveBothFigures(
+        double leaves,
+        double ratio,
+        double moisture
+    )
     {
         var json = Ask.Mix(
             $$"""
@@ -75,7 +79,10 @@ public class MoistureAndRatioTests
         ).Json;
         Assert.Equal(ratio, json["carbon_nitrogen_ratio"].Typical(), 0.5);
         Assert.Equal(moisture, json["moisture_pct_wb"].Typical(), 0.5);
-        Assert.Equal(json["carbon_nitrogen_ratio"]!["low"].Number(), json["carbon_nitrogen_ratio"]!["high"].Number());
+        Assert.Equal(
+            json["carbon_nitrogen_ratio"]!["low"].Number(),
+            json["carbon_nitrogen_ratio"]!["high"].Number()
+        );
     }
 
     // "How to calculate the C:N ratio of your compost mix" (printed): percentages as-is, 34.7.
@@ -84,13 +91,13 @@ public class MoistureAndRatioTests
         Assert.Equal(
             34.7,
             Ask.Mix(
-                """
-                {"ingredients":[
-                  {"name":"hay as is","amount":{"value":50,"unit":"lb"},"carbon_pct_db":40,"nitrogen_pct_db":1,"moisture_pct_wb":0},
-                  {"name":"scraps as is","amount":{"value":10,"unit":"lb"},"carbon_pct_db":10,"nitrogen_pct_db":1,"moisture_pct_wb":0},
-                  {"name":"coffee as is","amount":{"value":2,"unit":"lb"},"carbon_pct_db":25,"nitrogen_pct_db":1,"moisture_pct_wb":0}]}
-                """
-            )
+                    """
+                    {"ingredients":[
+                      {"name":"hay as is","amount":{"value":50,"unit":"lb"},"carbon_pct_db":40,"nitrogen_pct_db":1,"moisture_pct_wb":0},
+                      {"name":"scraps as is","amount":{"value":10,"unit":"lb"},"carbon_pct_db":10,"nitrogen_pct_db":1,"moisture_pct_wb":0},
+                      {"name":"coffee as is","amount":{"value":2,"unit":"lb"},"carbon_pct_db":25,"nitrogen_pct_db":1,"moisture_pct_wb":0}]}
+                    """
+                )
                 .Json["carbon_nitrogen_ratio"]
                 .Typical(),
             0.05
@@ -102,11 +109,11 @@ public class MoistureAndRatioTests
         Assert.Equal(
             0.4,
             Ask.Solve(
-                """
-                {"find":"mass_of_second","for":"moisture_pct_wb","target":60,
-                 "first":{"mass_kg":1,"moisture_pct_wb":70},"second":{"moisture_pct_wb":35} }
-                """
-            )
+                    """
+                    {"find":"mass_of_second","for":"moisture_pct_wb","target":60,
+                     "first":{"mass_kg":1,"moisture_pct_wb":70},"second":{"moisture_pct_wb":35} }
+                    """
+                )
                 .Json["mass_kg"]
                 .Number(),
             0.05
@@ -118,12 +125,12 @@ public class MoistureAndRatioTests
         Assert.Equal(
             17.7,
             Ask.Mix(
-                """
-                {"ingredients":[
-                  {"name":"manure of the example","amount":{"value":1,"unit":"lb"},"nitrogen_pct_db":6,"carbon_nitrogen_ratio":10,"moisture_pct_wb":70},
-                  {"name":"sawdust of the example","amount":{"value":0.4,"unit":"lb"},"nitrogen_pct_db":0.11,"carbon_nitrogen_ratio":500,"moisture_pct_wb":35}]}
-                """
-            )
+                    """
+                    {"ingredients":[
+                      {"name":"manure of the example","amount":{"value":1,"unit":"lb"},"nitrogen_pct_db":6,"carbon_nitrogen_ratio":10,"moisture_pct_wb":70},
+                      {"name":"sawdust of the example","amount":{"value":0.4,"unit":"lb"},"nitrogen_pct_db":0.11,"carbon_nitrogen_ratio":500,"moisture_pct_wb":35}]}
+                    """
+                )
                 .Json["carbon_nitrogen_ratio"]
                 .Typical(),
             0.05
@@ -138,11 +145,11 @@ public class MoistureAndRatioTests
 
         static double Water(double mass, string unit, double moisture, double target) =>
             Ask.Solve(
-                $$"""
-                {"find":"water","target_moisture_pct_wb":{{target}},
-                 "ingredients":[{"amount":{"value":{{mass}},"unit":"{{unit}}" },"moisture_pct_wb":{{moisture}} }]}
-                """
-            )
+                    $$"""
+                    {"find":"water","target_moisture_pct_wb":{{target}},
+                     "ingredients":[{"amount":{"value":{{mass}},"unit":"{{unit}}" },"moisture_pct_wb":{{moisture}} }]}
+                    """
+                )
                 .Json["water_l"]
                 .Number();
     }
@@ -175,8 +182,16 @@ public class MoistureAndRatioTests
             """
         );
         Assert.False(answer.Yes);
-        Assert.Contains("33.0", answer.Json["cannot"]!["why"]!.GetValue<string>(), StringComparison.Ordinal);
-        Assert.Contains("wet", answer.Json["cannot"]!["why"]!.GetValue<string>(), StringComparison.Ordinal);
+        Assert.Contains(
+            "33.0",
+            answer.Json["cannot"]!["why"]!.GetValue<string>(),
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "wet",
+            answer.Json["cannot"]!["why"]!.GetValue<string>(),
+            StringComparison.Ordinal
+        );
     }
 
     // Three ingredients for a moisture goal (formula from memory, figures computed): 4.79 kg of straw.

@@ -5,7 +5,7 @@ namespace Heapwright.Core.Materials.Guessing;
 /// <summary>The words in which unknown stuff can be described.</summary>
 public static class LookWords
 {
-    private static readonly string[] GreenWords = ["green", "bright", "lush"];
+    private static readonly string[] GreenWords = ["green", "bright", "lush", "olive"];
 
     private static readonly string[] FadedWords =
     [
@@ -18,7 +18,15 @@ public static class LookWords
         "pale",
         "bleached",
         "russet",
+        "rusty",
         "orange",
+        "amber",
+        "buff",
+        "cream",
+        "ivory",
+        "blond",
+        "chestnut",
+        "chocolate",
     ];
 
     // Colours that people name and that tell nothing about what is inside.
@@ -32,6 +40,10 @@ public static class LookWords
         "red",
         "purple",
         "pink",
+        "blue",
+        "violet",
+        "silver",
+        "dull",
         "mixed",
         "light",
     ];
@@ -39,16 +51,19 @@ public static class LookWords
     private static readonly (string Word, double Low, double High)[] MoistureBands =
     [
         ("dusty", 0, 15),
+        ("powdery", 0, 15),
         ("parched", 0, 15),
         ("crisp", 0, 20),
         ("crunchy", 0, 20),
         ("brittle", 0, 20),
+        ("snappy", 0, 20),
         ("rustling", 0, 20),
         ("dry", 0, 35),
         ("limp", 40, 80),
         ("damp", 35, 65),
         ("moist", 40, 68),
         ("clammy", 40, 70),
+        ("muddy", 50, 100),
         ("juicy", 70, 100),
         ("wet", 60, 100),
         ("soggy", 65, 100),
@@ -66,9 +81,48 @@ public static class LookWords
         "fibrous",
         "stiff",
         "prickly",
+        "leathery",
+        "rigid",
     ];
 
-    private static readonly string[] TenderWords = ["soft", "tender", "floppy", "fluffy", "mushy"];
+    private static readonly string[] TenderWords =
+    [
+        "soft",
+        "tender",
+        "floppy",
+        "fluffy",
+        "mushy",
+        "silky",
+    ];
+
+    // Feels that people name and that tell neither of water nor of toughness.
+    private static readonly string[] SilentFeels =
+    [
+        "crumbly",
+        "springy",
+        "spongy",
+        "rubbery",
+        "waxy",
+        "greasy",
+        "smooth",
+        "rough",
+        "hairy",
+        "gritty",
+        "grainy",
+        "flaky",
+        "chunky",
+        "dense",
+        "heavy",
+        "light",
+        "loose",
+        "matted",
+        "thin",
+        "thick",
+        "bendy",
+        "warm",
+        "cool",
+        "cold",
+    ];
 
     /// <summary>fresh, wilted, dry and aged.</summary>
     public static ImmutableArray<string> Freshnesses { get; } = ["fresh", "wilted", "dry", "aged"];
@@ -83,7 +137,7 @@ public static class LookWords
 
     /// <summary>The words for how it feels.</summary>
     public static ImmutableArray<string> Feels { get; } =
-    [.. MoistureBands.Select(b => b.Word), .. ToughWords, .. TenderWords];
+    [.. MoistureBands.Select(b => b.Word), .. ToughWords, .. TenderWords, .. SilentFeels];
 
     /// <summary>1 for a colour of living leaf, -1 for a faded one, 0 for one that tells nothing.</summary>
     internal static int Greenness(string colour) =>

@@ -55,17 +55,15 @@ internal sealed class Mixing
         var scale = PropertyFacts.Scale(property);
         var cells = Edges(property, parts);
         var masses = new double[Cells];
+        var scores = new double[Cells + 1];
         foreach (var (value, weight) in parts)
         {
+            value.ScoresOf(cells, scale, scores);
             var below = 0.0;
             for (var i = 0; i < Cells; i++)
             {
                 var upTo =
-                    i == Cells - 1
-                        ? 1
-                        : NormalDistribution.Cumulative(
-                            value.ScoreOf(cells[i + 1], scale) / Widening
-                        );
+                    i == Cells - 1 ? 1 : NormalDistribution.Cumulative(scores[i + 1] / Widening);
                 masses[i] += weight * (upTo - below);
                 below = upTo;
             }
