@@ -4,8 +4,10 @@ using Heapwright.Storage.Sqlite;
 using Heapwright.Web.Api;
 using Heapwright.Web.Components;
 using Heapwright.Web.Hosting;
+using Heapwright.Web.Pages;
 using Heapwright.Web.Pages.Settings;
 using Heapwright.Web.Showing;
+using Microsoft.AspNetCore.Components.Endpoints;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.HostFiltering;
 
@@ -87,11 +89,23 @@ app.UseRequestLocalization();
 app.UseRateLimiter();
 app.UseWriteGuard();
 app.UseResponseCompression();
+app.Use(
+    async (context, next) =>
+    {
+        // Pages show the site; what is no page need not read it.
+        if (context.GetEndpoint()?.Metadata.GetMetadata<ComponentTypeMetadata>() is not null)
+        {
+            await context.RequestServices.GetRequiredService<Here>().Read(context.RequestAborted);
+        }
+
+        await next(context);
+    }
+);
 app.UseAntiforgery();
 app.MapStaticAssets();
 app.MapHealthChecks("/health");
 app.MapQuestions();
-app.MapSheetFiles();
+app.MapSite();
 app.MapOpenApi();
 app.MapRazorComponents<App>();
 await app.RunAsync();

@@ -6,7 +6,12 @@ namespace Heapwright.Web.Hosting;
 /// <summary>Which number and date formats are known, and how one is chosen.</summary>
 internal static class Cultures
 {
+    /// <summary>The cookie in which a device keeps its format.</summary>
+    public const string Cookie = "format";
+
     /// <summary>The formats, by culture; the language of the pages is English in all of them.</summary>
+    public static IReadOnlyList<string> All => Formats;
+
     private static readonly string[] Formats =
     [
         "en-GB",
@@ -46,7 +51,7 @@ internal static class Cultures
         options.ApplyCurrentCultureToResponseHeaders = false;
         options.RequestCultureProviders =
         [
-            new CookieRequestCultureProvider { CookieName = "format" },
+            new CookieRequestCultureProvider { CookieName = Cookie },
             new AcceptLanguageHeaderRequestCultureProvider(),
         ];
     }

@@ -134,6 +134,11 @@ public sealed record Shown(DisplayUnits Units, CultureInfo Culture)
             _ => value,
         };
 
+    /// <summary>Kilograms of a number in the unit of this site.</summary>
+    /// <param name="value">The number.</param>
+    public double FromMass(double value) =>
+        Units.Mass == "lb" ? UnitsNet.Mass.FromPounds(value).Kilograms : value;
+
     /// <summary>A length in the unit of this site, as a number.</summary>
     /// <param name="metres">Metres.</param>
     public double InLength(double metres) =>
