@@ -30,10 +30,14 @@ stale() {
 # publish NAME PROJECT: builds the program and puts it where it can be started. Every build gets a folder of its own,
 # which a small file names at the end, so that a program that is running keeps its files.
 publish() {
-    local project="$2" home="$OUT/$1" log="$OUT/$1/build.log" new old
+    local project="$2" home="$OUT/$1" log="$OUT/$1/build.log" new old folder
     local -a ahead=()
     mkdir -p "$home"
     new="$home/$(date +%s%N)"
+    # Made now, or the folders around them would look newer than the build that made them.
+    for folder in "$ROOT"/src/*/; do
+        mkdir -p "$folder/bin" "$folder/obj"
+    done
     touch "$home/stamp.new"
     # Compiling ahead halves the start but needs a package for each platform; without it the program is the same.
     if [[ "$(uname -sm)" == "Linux x86_64" ]] &&

@@ -10,10 +10,23 @@ public static class Figures
     /// <summary>A value with its range, such as <c>32 (24–41)</c>; one figure where it is exact.</summary>
     /// <param name="value">The value.</param>
     /// <param name="culture">The number format; a point if null.</param>
-    public static string Range(Spread value, CultureInfo? culture = null) =>
-        value.IsExact
-            ? One(value.Typical, culture)
-            : $"{One(value.Typical, culture)} ({One(value.Low, culture)}–{One(value.High, culture)})";
+    public static string Range(Spread value, CultureInfo? culture = null)
+    {
+        if (value.IsExact)
+        {
+            return One(value.Typical, culture);
+        }
+
+        // A digit that is lost in the range says nothing.
+        var width = value.High - value.Low;
+        var format =
+            width >= 5 ? "0"
+            : width >= 0.5 ? "0.0"
+            : width >= 0.05 ? "0.00"
+            : "0.000";
+        string Show(double x) => x.ToString(format, culture ?? CultureInfo.InvariantCulture);
+        return $"{Show(value.Typical)} ({Show(value.Low)}–{Show(value.High)})";
+    }
 
     /// <summary>A number with about three figures.</summary>
     /// <param name="value">The number.</param>

@@ -51,9 +51,7 @@ public static class MaterialText
             );
         }
 
-        return text.Length > 0
-            ? text.ToString()
-            : Words.Of("materials.nothing_found") + "\n";
+        return text.Length > 0 ? text.ToString() : Words.Of("materials.nothing_found") + "\n";
     }
 
     private static string One(JsonObject material)

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using Heapwright.App.Library;
 using Heapwright.App.Texts;
 using Heapwright.Core.Mixtures;
 using Heapwright.Core.Quantities;
@@ -17,7 +18,7 @@ internal static class MixText
             var kg = MixAnswers.Total(part, b => b.WetMass);
             text.Append(
                 CultureInfo.InvariantCulture,
-                $"{Figures.Range(part.Ingredient.Amount)} {part.Ingredient.Unit.Unit}  {part.Ingredient.Name}"
+                $"{UnitWords.Amount(part.Ingredient.Amount.Typical, part.Ingredient.Unit)} {part.Ingredient.Name}"
             );
             text.AppendLine(kg is { } mass ? $"  ({Figures.Range(mass)} kg)" : "");
         }
@@ -27,7 +28,7 @@ internal static class MixText
         {
             text.Append(
                 CultureInfo.InvariantCulture,
-                $"{Words.Of("quantities." + verdict.Aim.Quantity), -30} {Figures.Range(verdict.Value), -14} {Words.Of("quantities.status_" + MixAnswers.StatusWord(verdict.Status)), -10} {Words.Of(verdict.Why)}"
+                $"{Words.Of("quantities." + verdict.Aim.Quantity), -30} {Figures.Range(verdict.Value), -17} {Words.Of("quantities.status_" + MixAnswers.StatusWord(verdict.Status)), -10} {Words.Of(verdict.Why)}"
             );
             text.AppendLine();
         }

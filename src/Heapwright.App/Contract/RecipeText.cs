@@ -1,5 +1,5 @@
-using System.Globalization;
 using System.Text;
+using Heapwright.App.Library;
 using Heapwright.App.Texts;
 using Heapwright.Core.Recipes;
 
@@ -56,7 +56,7 @@ internal static class RecipeText
             Words.Of("recipes.left_over"),
             [
                 .. answer.LeftOver.Select(l =>
-                    $"{Figures.One(l.Amount)} {l.Item.Ingredient.Unit.Unit} {l.Item.Ingredient.Name}"
+                    $"{UnitWords.Amount(l.Amount, l.Item.Ingredient.Unit)} {l.Item.Ingredient.Name}"
                 ),
             ]
         );
@@ -70,17 +70,14 @@ internal static class RecipeText
             .AppendLine(Words.Of("recipes.plan", null, number, Words.Of(plan.Notes[0])));
         foreach (var use in plan.Use.Concat(plan.Buy))
         {
-            text.Append(
-                CultureInfo.InvariantCulture,
-                $"  {Figures.One(use.Amount), 6} {use.Item.Ingredient.Unit.Unit, -12} {use.Item.Ingredient.Name}"
-            );
+            text.Append("  ")
+                .Append(UnitWords.Amount(use.Amount, use.Item.Ingredient.Unit).PadRight(18))
+                .Append(use.Item.Ingredient.Name);
             text.AppendLine(use.Item.IsPurchase ? "  (" + Words.Of("recipes.to_buy") + ")" : "");
         }
 
-        text.Append(
-                CultureInfo.InvariantCulture,
-                $"  {Figures.One(Math.Round(plan.Water)), 6} l            "
-            )
+        text.Append("  ")
+            .Append((Figures.One(Math.Round(plan.Water)) + " l").PadRight(18))
             .AppendLine(Words.Of("recipes.water"));
         var mixture = plan.Mixture;
         text.AppendLine(

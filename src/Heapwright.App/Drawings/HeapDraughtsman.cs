@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using Heapwright.App.BuildSheets;
 using Heapwright.App.Texts;
+using Heapwright.Core.Bins;
 using Heapwright.Core.BuildPlans;
-using Heapwright.Core.Heaps;
 using UnitsNet;
 
 namespace Heapwright.App.Drawings;
@@ -118,10 +118,7 @@ internal sealed class HeapDraughtsman
             if (layer.Role == LayerRole.Cover && !HasWalls)
             {
                 // A coat all round lies behind the core.
-                items.Insert(
-                    0,
-                    Area(layer, Slope(Length.Zero, plan.Height, plan.Outline.WidthAt))
-                );
+                items.Insert(0, Area(layer, Slope(Length.Zero, plan.Height, plan.Outline.WidthAt)));
                 continue;
             }
 

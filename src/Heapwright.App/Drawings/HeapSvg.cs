@@ -64,9 +64,7 @@ public static class HeapSvg
     /// <summary>The pattern that stands for a layer: scraps where there are any, else what there is most of.</summary>
     internal static PatternKind SwatchKind(BuildLayer layer) =>
         PatternTile.KindOf(
-            layer
-                .Parts.MaxBy(p => p.InMiddle ? double.MaxValue : p.Loose.Liters)!
-                .Ingredient
+            layer.Parts.MaxBy(p => p.InMiddle ? double.MaxValue : p.Loose.Liters)!.Ingredient
         );
 
     private static string Of(HeapPicture picture, SvgUse use, string prefix)
@@ -87,7 +85,9 @@ public static class HeapSvg
         svg.Open("title", ("id", prefix + "-title")).Words(picture.Title).Close("title");
         svg.Open("desc", ("id", prefix + "-desc")).Words(picture.Description).Close("desc");
         svg.Break().Open("defs");
-        foreach (var area in picture.Items.OfType<PictureItem.Area>().Select(a => a.Pattern).Distinct())
+        foreach (
+            var area in picture.Items.OfType<PictureItem.Area>().Select(a => a.Pattern).Distinct()
+        )
         {
             SvgPatterns.Write(svg, area, use, prefix, marksOnly: false);
         }
@@ -147,7 +147,15 @@ public static class HeapSvg
                         ("y", label.Y),
                         ("font-size", label.Size),
                         ("font-weight", label.Bold ? "700" : "400"),
-                        ("text-anchor", label.Align switch { < 0 => "start", 0 => "middle", _ => "end" }),
+                        (
+                            "text-anchor",
+                            label.Align switch
+                            {
+                                < 0 => "start",
+                                0 => "middle",
+                                _ => "end",
+                            }
+                        ),
                         ("fill", SvgColours.Of(label.Tone, use))
                     )
                     .Words(label.Text)
@@ -246,7 +254,10 @@ public static class HeapSvg
     private static void CheckPrefix(string prefix)
     {
         ArgumentException.ThrowIfNullOrEmpty(prefix);
-        if (!char.IsAsciiLetter(prefix[0]) || prefix.Any(c => !char.IsAsciiLetterOrDigit(c) && c != '-'))
+        if (
+            !char.IsAsciiLetter(prefix[0])
+            || prefix.Any(c => !char.IsAsciiLetterOrDigit(c) && c != '-')
+        )
         {
             throw new ArgumentException(
                 "letters, digits and hyphens are allowed, a letter first: " + prefix,

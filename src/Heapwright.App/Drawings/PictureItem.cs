@@ -11,11 +11,8 @@ public abstract record PictureItem
     /// <param name="Points">x and y in turn.</param>
     /// <param name="Pattern">The pattern.</param>
     /// <param name="Over">A second pattern whose marks are drawn over it, for stuff that is mixed in; or null.</param>
-    public sealed record Area(
-        ImmutableArray<double> Points,
-        PatternKind Pattern,
-        PatternKind? Over
-    ) : PictureItem;
+    public sealed record Area(ImmutableArray<double> Points, PatternKind Pattern, PatternKind? Over)
+        : PictureItem;
 
     /// <summary>A filled shape in one colour.</summary>
     /// <param name="Points">x and y in turn.</param>

@@ -16,7 +16,10 @@ internal sealed class SvgText
         return this;
     }
 
-    public SvgText Empty(string element, params ReadOnlySpan<(string Name, object Value)> attributes)
+    public SvgText Empty(
+        string element,
+        params ReadOnlySpan<(string Name, object Value)> attributes
+    )
     {
         Start(element, attributes);
         text.Append("/>");
@@ -79,7 +82,11 @@ internal sealed class SvgText
         for (var i = 0; i < words.Length; i++)
         {
             var c = words[i];
-            if (char.IsHighSurrogate(c) && i + 1 < words.Length && char.IsLowSurrogate(words[i + 1]))
+            if (
+                char.IsHighSurrogate(c)
+                && i + 1 < words.Length
+                && char.IsLowSurrogate(words[i + 1])
+            )
             {
                 clean.Append(c).Append(words[++i]);
             }

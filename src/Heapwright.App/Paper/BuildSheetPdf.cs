@@ -48,12 +48,19 @@ public sealed class BuildSheetPdf
         PictureAndStart();
         Table();
         new PaperColumns(pages, TextFont).Print(Blocks());
-        return pages.Finish((page, all) => Words.Of("buildplans.page", measures.Culture, page, all));
+        return pages.Finish(
+            (page, all) => Words.Of("buildplans.page", measures.Culture, page, all)
+        );
     }
 
     private void Heading()
     {
-        pages.Text(sheet.Name ?? SheetWords.Bin(plan.Bin, measures), PaperPages.Plain(10), pages.Left, pages.Y + 8);
+        pages.Text(
+            sheet.Name ?? SheetWords.Bin(plan.Bin, measures),
+            PaperPages.Plain(10),
+            pages.Left,
+            pages.Y + 8
+        );
         pages.Text(
             Words.Of("buildplans.built_on"),
             PaperPages.Plain(9),
@@ -113,7 +120,12 @@ public sealed class BuildSheetPdf
         double limit = double.PositiveInfinity
     )
     {
-        pages.Text(Words.Of("buildplans.heading_" + heading), PaperPages.Bold(10.5), x, pages.Y + 10);
+        pages.Text(
+            Words.Of("buildplans.heading_" + heading),
+            PaperPages.Bold(10.5),
+            x,
+            pages.Y + 10
+        );
         pages.Y += 15;
         var font = PaperPages.Plain(SmallFont);
         for (var i = 0; i < texts.Count; i++)
@@ -150,7 +162,14 @@ public sealed class BuildSheetPdf
         pages.Y += 8;
     }
 
-    private (double Number, double Swatch, double What, double Thick, double Water, double Then) Columns()
+    private (
+        double Number,
+        double Swatch,
+        double What,
+        double Thick,
+        double Water,
+        double Then
+    ) Columns()
     {
         var left = pages.Left;
         var then = pages.Right - 138;
@@ -270,7 +289,13 @@ public sealed class BuildSheetPdf
     }
 
     private void Rule(double weight) =>
-        pages.Page.DrawLine(new XPen(XColors.Black, weight), pages.Left, pages.Y, pages.Right, pages.Y);
+        pages.Page.DrawLine(
+            new XPen(XColors.Black, weight),
+            pages.Left,
+            pages.Y,
+            pages.Right,
+            pages.Y
+        );
 
     private IEnumerable<PaperBlock> Blocks()
     {

@@ -61,7 +61,12 @@ internal sealed class PaperColumns(PaperPages pages, double size)
                 pages.Page.DrawEllipse(XBrushes.Black, x, pages.Y + (size * 0.55), 2.6, 2.6);
             }
 
-            pages.Text(line.Text, line.Heading ? bold : plain, x + (line.Heading ? 0 : 8), pages.Y + size);
+            pages.Text(
+                line.Text,
+                line.Heading ? bold : plain,
+                x + (line.Heading ? 0 : 8),
+                pages.Y + size
+            );
             pages.Y += line.Height - line.Above;
             i++;
         }
@@ -71,13 +76,27 @@ internal sealed class PaperColumns(PaperPages pages, double size)
 
     private IEnumerable<Line> Set(PaperBlock block)
     {
-        yield return new Line(block.Heading, 9 + (Leading * 1.25), 9, Heading: true, Bullet: false, KeepWithNext: true);
+        yield return new Line(
+            block.Heading,
+            9 + (Leading * 1.25),
+            9,
+            Heading: true,
+            Bullet: false,
+            KeepWithNext: true
+        );
         foreach (var text in block.Texts)
         {
             var first = true;
             foreach (var line in pages.Lines(text, plain, ColumnWidth - 8))
             {
-                yield return new Line(line, Leading + (first ? 1.5 : 0), first ? 1.5 : 0, Heading: false, Bullet: first, KeepWithNext: false);
+                yield return new Line(
+                    line,
+                    Leading + (first ? 1.5 : 0),
+                    first ? 1.5 : 0,
+                    Heading: false,
+                    Bullet: first,
+                    KeepWithNext: false
+                );
                 first = false;
             }
         }

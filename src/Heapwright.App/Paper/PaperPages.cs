@@ -43,7 +43,8 @@ internal sealed class PaperPages : IDisposable
 
     public XGraphics Page => graphics!;
 
-    public static XFont Plain(double height) => new(EmbeddedFonts.Family, height, XFontStyleEx.Regular);
+    public static XFont Plain(double height) =>
+        new(EmbeddedFonts.Family, height, XFontStyleEx.Regular);
 
     public static XFont Bold(double height) => new(EmbeddedFonts.Family, height, XFontStyleEx.Bold);
 
@@ -71,7 +72,13 @@ internal sealed class PaperPages : IDisposable
         return true;
     }
 
-    public void Text(string text, XFont font, double x, double baseline, XStringFormat? format = null) =>
+    public void Text(
+        string text,
+        XFont font,
+        double x,
+        double baseline,
+        XStringFormat? format = null
+    ) =>
         Page.DrawString(
             text,
             font,

@@ -45,7 +45,10 @@ internal static class PaperPicture
                 Fill(page, area);
                 break;
             case PictureItem.Block block:
-                page.DrawPath(new XSolidBrush(Colour(block.Tone)), PathOf(block.Points.AsSpan(), true));
+                page.DrawPath(
+                    new XSolidBrush(Colour(block.Tone)),
+                    PathOf(block.Points.AsSpan(), true)
+                );
                 break;
             case PictureItem.Stroke stroke:
                 Draw(page, stroke);

@@ -1,5 +1,9 @@
 using System.Collections.Immutable;
+using System.Text;
+using Heapwright.App.BuildSheets;
 using Heapwright.App.Contract;
+using Heapwright.App.Drawings;
+using Heapwright.App.Paper;
 
 namespace Heapwright.Cli.Commands;
 
@@ -39,6 +43,17 @@ internal static class CommandTable
             TakesInput = true,
             Samples = true,
         },
-        new("build", call => BuildAnswers.Answer(call.Question())) { TakesInput = true },
+        new("build", Build) { TakesInput = true, Draws = true },
     ];
+
+    private static Reply Build(Call call)
+    {
+        var question = call.Question();
+        var paper = call.Paper == "letter" ? PaperSize.Letter : PaperSize.A4;
+        return new Reply(BuildAnswers.Answer(question))
+        {
+            Svg = () => Encoding.UTF8.GetBytes(HeapSvg.Of(BuildAnswers.Sheet(question))),
+            Pdf = () => BuildSheetPdf.Render(BuildAnswers.Sheet(question), paper),
+        };
+    }
 }

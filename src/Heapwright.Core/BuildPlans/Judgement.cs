@@ -19,7 +19,8 @@ internal static class Judgement
     {
         var levels = heaping.Levels(drafts);
         var outline = heaping.Outline(Heaping.CoverOf(drafts));
-        double score = (AnyLayer * drafts.Count)
+        double score =
+            (AnyLayer * drafts.Count)
             + (UngladLayer * Math.Max(0, drafts.Count - LayerLimits.GladLayers));
         double excess = 0;
         double off = 0;
@@ -32,11 +33,7 @@ internal static class Judgement
             excess = Math.Max(excess, over);
             score += over < ThinShare && drafts[i].Role != LayerRole.Soil ? ThinLayer : 0;
             score += over > 1 + 1e-9 ? TooThick * over : 0;
-            if (
-                i > 0
-                && drafts[i].Role == LayerRole.Green
-                && drafts[i - 1].Role == LayerRole.Green
-            )
+            if (i > 0 && drafts[i].Role == LayerRole.Green && drafts[i - 1].Role == LayerRole.Green)
             {
                 score += GreenOnGreen;
             }
