@@ -30,7 +30,11 @@ if (builder.Configuration["urls"] is null)
     builder.WebHost.UseUrls(settings.Url);
 }
 
+// Style and script lie beside the program, whether it was published or only built.
+builder.WebHost.UseStaticWebAssets();
 Limits.Add(builder);
+builder.Logging.AddFilter("Microsoft.AspNetCore", LogLevel.Warning);
+builder.Logging.AddFilter("Microsoft.EntityFrameworkCore", LogLevel.Warning);
 builder.Services.AddSingleton(settings);
 builder.Services.AddSingleton(TimeProvider.System);
 builder.Services.AddSqliteStorage(settings.DataFolder);

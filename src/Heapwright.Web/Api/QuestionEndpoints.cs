@@ -17,10 +17,10 @@ internal static class QuestionEndpoints
     public static void MapQuestions(this WebApplication app)
     {
         var api = app.MapGroup("/api").RequireRateLimiting(Limits.Questions).DisableAntiforgery();
-        Map(api, "mix", MixAnswers.Answer);
-        Map(api, "solve", SolveAnswers.Answer);
-        Map(api, "recipe", RecipeAnswers.Answer);
-        Map(api, "build", BuildAnswers.Answer);
+        Map(api, "mix", input => MixAnswers.Answer(input));
+        Map(api, "solve", input => SolveAnswers.Answer(input));
+        Map(api, "recipe", input => RecipeAnswers.Answer(input));
+        Map(api, "build", input => BuildAnswers.Answer(input));
         Map(api, "materials/list", input => Found(input, () => MaterialAnswers.List()));
         Map(api, "materials/search", SearchMaterials);
         Map(api, "materials/show", ShowMaterial);
@@ -52,7 +52,7 @@ internal static class QuestionEndpoints
         );
 
     private static void Map(RouteGroupBuilder api, string name, Func<Input, Answer> answer) =>
-        api.MapPost("/" + name, (HttpContext context) => Respond(context, answer))
+        api.MapPost("/" + name, (Delegate)(Task (HttpContext context) => Respond(context, answer)))
             .WithName(name.Replace('/', '_'))
             .Accepts<JsonObject>("application/json")
             .Produces<JsonObject>(StatusCodes.Status200OK, "application/json")

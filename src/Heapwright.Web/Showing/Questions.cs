@@ -13,19 +13,19 @@ public static class Questions
     /// <param name="question">The question.</param>
     /// <param name="typed">Takes the reason where it is wrong.</param>
     public static JsonObject? Mix(JsonObject question, Posted typed) =>
-        Ask(question, typed, MixAnswers.Answer);
+        Ask(question, typed, asked => MixAnswers.Answer(asked));
 
     /// <summary>Asks <c>recipe</c>.</summary>
     /// <param name="question">The question.</param>
     /// <param name="typed">Takes the reason where it is wrong.</param>
     public static JsonObject? Recipe(JsonObject question, Posted typed) =>
-        Ask(question, typed, RecipeAnswers.Answer);
+        Ask(question, typed, asked => RecipeAnswers.Answer(asked));
 
     /// <summary>Asks <c>build</c>.</summary>
     /// <param name="question">The question.</param>
     /// <param name="typed">Takes the reason where it is wrong.</param>
     public static JsonObject? Build(JsonObject question, Posted typed) =>
-        Ask(question, typed, BuildAnswers.Answer);
+        Ask(question, typed, asked => BuildAnswers.Answer(asked));
 
     /// <summary>JSON as it is kept.</summary>
     /// <param name="json">The JSON.</param>

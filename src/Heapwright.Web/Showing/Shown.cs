@@ -4,7 +4,6 @@ using Heapwright.App.Sites;
 using Heapwright.Core.Amounts;
 using Heapwright.Core.Quantities;
 using NodaTime;
-using UnitsNet;
 
 namespace Heapwright.Web.Showing;
 
