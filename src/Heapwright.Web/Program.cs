@@ -1,9 +1,123 @@
+using Heapwright.App.Changes;
+using Heapwright.App.Sites;
+using Heapwright.Storage.Sqlite;
+using Heapwright.Web.Api;
+using Heapwright.Web.Components;
+using Heapwright.Web.Hosting;
+using Heapwright.Web.Pages;
+using Heapwright.Web.Pages.Settings;
+using Heapwright.Web.Showing;
+using Microsoft.AspNetCore.Components.Endpoints;
+using Microsoft.AspNetCore.DataProtection;
+using Microsoft.AspNetCore.HostFiltering;
+
 var builder = WebApplication.CreateBuilder(args);
-var address = Environment.GetEnvironmentVariable("HEAPWRIGHT_URL");
-if (!string.IsNullOrEmpty(address))
+var settings = WebSettings.Read(name => builder.Configuration[name]);
+try
 {
-    builder.WebHost.UseUrls(address);
+    Directory.CreateDirectory(settings.DataFolder);
+}
+catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
+{
+    await Console.Error.WriteLineAsync(
+        Say.Of("guard.no_data_folder", settings.DataFolder, problem.Message)
+    );
+    return 2;
 }
 
+if (builder.Configuration["urls"] is null)
+{
+    builder.WebHost.UseUrls(settings.Url);
+}
+
+// Style and script lie beside the program, whether it was published or only built.
+builder.WebHost.UseStaticWebAssets();
+Limits.Add(builder);
+builder.Logging.AddFilter("Microsoft.AspNetCore", LogLevel.Warning);
+builder.Logging.AddFilter("Microsoft.EntityFrameworkCore", LogLevel.Warning);
+builder.Services.AddSingleton(settings);
+builder.Services.AddSingleton(TimeProvider.System);
+builder.Services.AddSqliteStorage(settings.DataFolder);
+builder.Services.AddSingleton<SiteRecorder>();
+builder.Services.AddSingleton<KeepStock>();
+builder.Services.AddSingleton<KeepSite>();
+builder.Services.AddSingleton<KeepPlans>();
+builder.Services.AddSingleton<SampleGarden>();
+builder.Services.AddSingleton<CarrySite>();
+builder.Services.AddSingleton<ImportTray>();
+builder.Services.AddScoped<Here>();
+builder.Services.AddHttpContextAccessor();
+builder.Services.AddRazorComponents();
+builder.Services.AddAntiforgery(options =>
+{
+    options.Cookie.Name = "form";
+    options.Cookie.SameSite = SameSiteMode.Strict;
+});
+builder.Services.AddRequestLocalization(Cultures.Configure);
+builder.Services.Configure<HostFilteringOptions>(options =>
+{
+    options.AllowedHosts = [.. settings.Hosts];
+    options.AllowEmptyHosts = false;
+    options.IncludeFailureMessage = true;
+});
+
+// Forms that were open before a restart are still accepted after it, since the keys lie with the data.
+builder
+    .Services.AddDataProtection()
+    .SetApplicationName("heapwright")
+    .PersistKeysToFileSystem(new DirectoryInfo(Path.Combine(settings.DataFolder, "keys")));
+builder.Services.AddResponseCompression(options => options.EnableForHttps = true);
+builder.Services.AddHealthChecks().AddCheck<StorageHealth>("storage");
+ApiDocument.Add(builder.Services);
+
 var app = builder.Build();
-app.Run();
+try
+{
+    var file = app.Services.GetRequiredService<SqliteFile>();
+    if (await file.BringUpToDate(CancellationToken.None) is { } copy)
+    {
+        app.Logger.LogInformation("Storage was brought up to date; a copy is in {Copy}", copy);
+    }
+}
+catch (NewerSchemaException problem)
+{
+    await Console.Error.WriteLineAsync(problem.Message);
+    return 2;
+}
+
+app.UseHostFiltering();
+app.UseSecurityHeaders();
+app.UseExceptionHandler("/fault", createScopeForErrors: true);
+app.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true);
+app.UseRequestLocalization();
+app.UseRateLimiter();
+app.UseWriteGuard();
+app.UseResponseCompression();
+app.Use(
+    async (context, next) =>
+    {
+        // Pages show the site; what is no page need not read it.
+        if (context.GetEndpoint()?.Metadata.GetMetadata<ComponentTypeMetadata>() is not null)
+        {
+            await context.RequestServices.GetRequiredService<Here>().Read(context.RequestAborted);
+        }
+
+        await next(context);
+    }
+);
+app.UseAntiforgery();
+app.MapStaticAssets();
+app.MapHealthChecks("/health");
+app.MapQuestions();
+app.MapSite();
+app.MapOpenApi();
+app.MapRazorComponents<App>();
+await app.RunAsync();
+return 0;
+
+/// <summary>The program; named so that tests can start it.</summary>
+public partial class Program
+{
+    /// <summary>Started by the runtime.</summary>
+    protected Program() { }
+}

@@ -81,7 +81,7 @@ internal static class Things
             Question = Json("""{"have":[]}"""),
             Answer = Json("""{"status":"ok"}"""),
         },
-        new BuildSheet
+        new SavedSheet
         {
             Id = Id(7),
             Name = "June heap",

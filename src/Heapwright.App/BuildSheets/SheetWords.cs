@@ -162,6 +162,45 @@ public static class SheetWords
         );
     }
 
+    /// <summary>The number of layers and the time, in a sentence or two.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="measures">The number format.</param>
+    public static string Subtitle(BuildPlan plan, Measures measures)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(measures);
+        return Words.Of(
+            "buildplans.subtitle",
+            measures.Culture,
+            plan.Layers.Length,
+            Time(plan.OnePerson),
+            Time(plan.TwoPeople)
+        );
+    }
+
+    /// <summary>The water of a layer; the words for none where there is none.</summary>
+    /// <param name="layer">The layer.</param>
+    /// <param name="measures">The measures.</param>
+    public static string Water(BuildLayer layer, Measures measures)
+    {
+        ArgumentNullException.ThrowIfNull(layer);
+        ArgumentNullException.ThrowIfNull(measures);
+        return HasWater(layer) ? measures.Volume(layer.Water) : Words.Of("buildplans.no_water");
+    }
+
+    /// <summary>Whether so much water goes on a layer that it is worth a word.</summary>
+    /// <param name="layer">The layer.</param>
+    public static bool HasWater(BuildLayer layer)
+    {
+        ArgumentNullException.ThrowIfNull(layer);
+        return layer.Water.Liters >= 0.05;
+    }
+
+    private static string Time(TimeSpan time) =>
+        time.TotalMinutes <= 180
+            ? Words.Of("buildplans.minutes", null, time.TotalMinutes)
+            : Words.Of("buildplans.hours", null, time.TotalHours);
+
     /// <summary>A tool in words.</summary>
     /// <param name="code">Its code.</param>
     public static string Tool(string code) => Words.Of("buildplans.tool_" + code);

@@ -12,7 +12,6 @@ internal sealed class HeapDraughtsman
 {
     private const double Top = 16;
     private const double Bottom = 44;
-    private const double LabelStep = 19;
     private const int SlopePoints = 14;
 
     private readonly BuildSheet sheet;
@@ -28,6 +27,8 @@ internal sealed class HeapDraughtsman
     private readonly double ground;
     private readonly double middle;
     private readonly double labels;
+    private readonly double labelStep;
+    private readonly double disc;
 
     public HeapDraughtsman(BuildSheet sheet, PictureSize size)
     {
@@ -38,12 +39,14 @@ internal sealed class HeapDraughtsman
         width = wide ? 860 : 374;
         left = wide ? 52 : 44;
         text = wide ? 13 : 12;
+        // Many layers: smaller discs, so that the heap need not shrink for them.
+        (labelStep, disc) = plan.Layers.Length <= 14 ? (19, 18) : (15.5, 15);
         var column = wide ? 470 : 92;
         var room = width - left - column - 12;
         var tallest = Math.Max(plan.Height.Centimeters, HasWalls ? plan.Bin.Height.Centimeters : 0);
         var widest = plan.Outline.Width.Centimeters;
         scale = Math.Min(room / widest, 300 / tallest);
-        var high = Math.Max(tallest * scale, (plan.Layers.Length * LabelStep) - Bottom + 16);
+        var high = Math.Max(tallest * scale, (plan.Layers.Length * labelStep) - Bottom + 16);
         ground = Top + high;
         middle = left + (room / 2);
         labels = left + room + (wide ? 36 : 30);
@@ -84,7 +87,7 @@ internal sealed class HeapDraughtsman
             layer.Number,
             string.Join(", ", layer.Parts.Select(p => SheetWords.Part(p, measures))),
             measures.Short(layer.Thickness),
-            measures.Volume(layer.Water)
+            SheetWords.Water(layer, measures)
         );
 
     private double Y(Length level) => ground - (level.Centimeters * scale);
@@ -378,12 +381,12 @@ internal sealed class HeapDraughtsman
             Line(PictureTone.OnWhite, 0.9, from, Y(level), edge, Y(level));
             Line(PictureTone.Ink, 0.9, edge, Y(level), edge + 10, Y(level), labels - 10, y);
             items.Add(new PictureItem.Block(Dot(from, Y(level), 2), PictureTone.OnWhite));
-            items.Add(new PictureItem.Plate(labels - 9, y - 9, 18, 18));
+            items.Add(new PictureItem.Plate(labels - (disc / 2), y - (disc / 2), disc, disc));
             Text(
                 labels,
-                y + 4,
+                y + (disc * 0.22),
                 layer.Number.ToString("0", measures.Culture),
-                layer.Number > 9 ? 10.5 : 12,
+                disc * (layer.Number > 9 ? 0.58 : 0.66),
                 0,
                 PictureTone.OnWhite,
                 bold: true
@@ -405,7 +408,7 @@ internal sealed class HeapDraughtsman
             x = width - 52;
         }
 
-        if (layer.Water.Liters > 0)
+        if (SheetWords.HasWater(layer))
         {
             items.Add(new PictureItem.Drop(x + 4, y, 12));
             Text(x + 12, y + 4.5, measures.Volume(layer.Water), text - 0.5, -1, PictureTone.Ink);
@@ -423,7 +426,7 @@ internal sealed class HeapDraughtsman
         for (var i = 0; i < plan.Layers.Length; i++)
         {
             var layer = plan.Layers[i];
-            var wanted = Y((layer.Bottom + layer.Top) / 2) + (i * LabelStep);
+            var wanted = Y((layer.Bottom + layer.Top) / 2) + (i * labelStep);
             pools.Add((wanted, 1));
             while (pools.Count > 1 && pools[^1].Place > pools[^2].Place)
             {
@@ -439,7 +442,7 @@ internal sealed class HeapDraughtsman
         {
             for (var i = 0; i < count; i++)
             {
-                y.Add(place - (y.Count * LabelStep));
+                y.Add(place - (y.Count * labelStep));
             }
         }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Heapwright.Core.Materials;
 using Heapwright.Core.Mixtures;
 using static Heapwright.App.Drawings.PatternMark;
 
@@ -160,7 +161,14 @@ public sealed record PatternTile(
     public static PatternKind KindOf(Ingredient ingredient)
     {
         ArgumentNullException.ThrowIfNull(ingredient);
-        if (ingredient.Material is not { } material)
+        return KindOf(ingredient.Material);
+    }
+
+    /// <summary>The class a material is drawn as; a green plant where it is not known.</summary>
+    /// <param name="material">The material, or null.</param>
+    public static PatternKind KindOf(Material? material)
+    {
+        if (material is null)
         {
             return PatternKind.Green;
         }

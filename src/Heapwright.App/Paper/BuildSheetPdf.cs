@@ -72,13 +72,7 @@ public sealed class BuildSheetPdf
         pages.Y += 50;
         var lines = new[]
         {
-            Words.Of(
-                "buildplans.subtitle",
-                measures.Culture,
-                plan.Layers.Length,
-                plan.OnePerson.TotalMinutes,
-                plan.TwoPeople.TotalMinutes
-            ),
+            SheetWords.Subtitle(plan, measures),
             (sheet.Name is null ? "" : SheetWords.Bin(plan.Bin, measures) + ". ")
                 + SheetWords.Facts(plan, measures),
         };
@@ -271,8 +265,8 @@ public sealed class BuildSheetPdf
             XStringFormats.BaseLineRight
         );
         pages.Text(
-            layer.Water.Liters > 0 ? measures.Volume(layer.Water) : "–",
-            layer.Water.Liters > 0 ? bold : plain,
+            SheetWords.HasWater(layer) ? measures.Volume(layer.Water) : "–",
+            SheetWords.HasWater(layer) ? bold : plain,
             at.Water + 40,
             first,
             XStringFormats.BaseLineRight

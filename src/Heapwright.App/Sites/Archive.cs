@@ -42,7 +42,7 @@ public sealed record Archive
     public ImmutableArray<SavedRecipe> Recipes { get; init; } = [];
 
     /// <summary>The build sheets.</summary>
-    public ImmutableArray<BuildSheet> Sheets { get; init; } = [];
+    public ImmutableArray<SavedSheet> Sheets { get; init; } = [];
 
     /// <summary>All things in it, in the order in which they must be brought in.</summary>
     public ImmutableArray<Item> Items() =>

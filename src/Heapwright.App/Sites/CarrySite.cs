@@ -35,7 +35,7 @@ public sealed class CarrySite(SiteRecorder recorder)
             Measurements = await store.All<Measurement>(cancel),
             Stock = await store.All<StockEntry>(cancel),
             Recipes = await store.All<SavedRecipe>(cancel),
-            Sheets = await store.All<BuildSheet>(cancel),
+            Sheets = await store.All<SavedSheet>(cancel),
         };
         return JsonSerializer.Serialize(archive, Indented);
     }

@@ -18,7 +18,7 @@ public static class ItemKinds
         ("measurement", typeof(Measurement)),
         ("stock", typeof(StockEntry)),
         ("recipe", typeof(SavedRecipe)),
-        ("sheet", typeof(BuildSheet)),
+        ("sheet", typeof(SavedSheet)),
     ];
 
     private static readonly FrozenDictionary<Type, string> KindOf = Kinds.ToFrozenDictionary(

@@ -17,7 +17,7 @@ public sealed class KeepPlans(SiteRecorder recorder)
     /// <param name="sheet">The sheet.</param>
     /// <param name="recipe">The recipe; null for a sheet made from a mix.</param>
     /// <param name="cancel">Gives up.</param>
-    public Task<Outcome> Keep(BuildSheet sheet, SavedRecipe? recipe, CancellationToken cancel) =>
+    public Task<Outcome> Keep(SavedSheet sheet, SavedRecipe? recipe, CancellationToken cancel) =>
         recorder.Put(
             "acts.sheet_kept",
             [sheet.Name],
@@ -31,7 +31,7 @@ public sealed class KeepPlans(SiteRecorder recorder)
     /// <param name="done">Whether it is done.</param>
     /// <param name="cancel">Gives up.</param>
     public Task<Outcome> Tick(Guid sheet, int layer, bool done, CancellationToken cancel) =>
-        recorder.Edit<BuildSheet>(
+        recorder.Edit<SavedSheet>(
             sheet,
             old =>
                 (
@@ -50,7 +50,7 @@ public sealed class KeepPlans(SiteRecorder recorder)
     /// <summary>Takes a sheet out.</summary>
     /// <param name="sheet">The sheet.</param>
     /// <param name="cancel">Gives up.</param>
-    public Task<Outcome> Remove(BuildSheet sheet, CancellationToken cancel) =>
+    public Task<Outcome> Remove(SavedSheet sheet, CancellationToken cancel) =>
         recorder.Remove("acts.sheet_removed", [sheet.Name], [sheet], cancel);
 
     /// <summary>Takes a recipe out.</summary>

@@ -46,7 +46,7 @@ public sealed class SampleGarden(SiteRecorder recorder)
             .. await store.All<OwnMaterial>(cancel),
             .. await store.All<Measurement>(cancel),
             .. await store.All<SavedRecipe>(cancel),
-            .. await store.All<BuildSheet>(cancel),
+            .. await store.All<SavedSheet>(cancel),
             .. await store.All<Site>(cancel),
         ];
         return await recorder.Remove(

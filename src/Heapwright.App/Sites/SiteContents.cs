@@ -90,7 +90,7 @@ public sealed class SiteContents
         {
             Id = MaterialKey.Own(item.Id),
             Name = item.Name,
-            Group = "own",
+            Group = GroupOf(item.Kind),
             Family = "own",
             Kind = item.Kind,
             State = item.Freshness,
@@ -100,4 +100,17 @@ public sealed class SiteContents
             Properties = properties,
         };
     }
+
+    // Pictures and aims go by the shelf a material stands on; stuff without a name stands beside what looks like it.
+    private static string GroupOf(string kind) =>
+        kind switch
+        {
+            "papery" => "paper",
+            "manure" => "manure",
+            "meal" => "meal",
+            "soily" => "soil",
+            "fruity" => "kitchen",
+            "woody" => "woody",
+            _ => "garden",
+        };
 }

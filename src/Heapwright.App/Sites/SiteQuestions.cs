@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using Heapwright.App.Contract;
+using Heapwright.App.Library;
 using Heapwright.Core.Materials;
 
 namespace Heapwright.App.Sites;
@@ -18,38 +19,66 @@ public sealed class SiteQuestions(SiteContents contents)
         MaterialProperty.Lignin,
     ];
 
-    /// <summary>An ingredient or an entry of <c>have</c>: the material and its amount.</summary>
+    /// <summary>An entry of <c>have</c> for something at hand, as it is likely to be today.</summary>
+    /// <param name="entry">The entry.</param>
+    /// <param name="daysInStore">Days since it came in.</param>
+    public JsonObject Have(StockEntry entry, int daysInStore)
+    {
+        ArgumentNullException.ThrowIfNull(entry);
+        var json = Described(entry.Material, entry.Name, daysInStore);
+        json["amount"] = new JsonObject { ["value"] = entry.Amount, ["unit"] = entry.Unit };
+        if (
+            StuffAtHand.Of(contents, entry, daysInStore) is { Age.DaysLeft: { } left }
+        )
+        {
+            json["spoils_in_days"] = left;
+        }
+
+        return json;
+    }
+
+    /// <summary>An ingredient: the material and its amount.</summary>
     /// <param name="key">The material; see <see cref="MaterialKey"/>.</param>
     /// <param name="name">The person's words for it.</param>
     /// <param name="amount">How many of the unit.</param>
     /// <param name="unit">The unit.</param>
-    public JsonObject Ingredient(string key, string name, double amount, string unit)
+    /// <param name="daysInStore">Days since it came in.</param>
+    public JsonObject Ingredient(
+        string key,
+        string name,
+        double amount,
+        string unit,
+        int daysInStore = 0
+    )
     {
-        var json = Described(key, name);
+        var json = Described(key, name, daysInStore);
         json["amount"] = new JsonObject { ["value"] = amount, ["unit"] = unit };
         return json;
     }
 
-    /// <summary>The material alone.</summary>
+    /// <summary>
+    /// The material alone: by its id, with what is known otherwise here than in the library, from its age and from
+    /// measurements.
+    /// </summary>
     /// <param name="key">The material; see <see cref="MaterialKey"/>.</param>
     /// <param name="name">The person's words for it.</param>
-    public JsonObject Described(string key, string name)
+    /// <param name="daysInStore">Days since it came in.</param>
+    public JsonObject Described(string key, string name, int daysInStore = 0)
     {
         var json = new JsonObject();
-        if (MaterialKey.OwnId(key) is null)
+        var known = MaterialKey.OwnId(key) is null ? LibraryReader.Library.Find(key) : null;
+        if (known is not null)
         {
             json["material"] = key;
         }
 
         json["name"] = name;
-        if (MaterialKey.OwnId(key) is not null && contents.Material(key) is { } material)
+        var now = StuffAtHand.Of(contents, Probe(key, name), daysInStore)?.Material;
+        foreach (var property in Askable)
         {
-            foreach (var property in Askable)
+            if (now?.Properties[property] is { } value && value != known?.Properties[property])
             {
-                if (material.Properties[property] is { } value)
-                {
-                    json[PropertyFacts.FieldName(property)] = Json.Plain(value);
-                }
+                json[PropertyFacts.FieldName(property)] = Json.Plain(value);
             }
         }
 
@@ -91,4 +120,15 @@ public sealed class SiteQuestions(SiteContents contents)
         json["height_m"] = bay.HeightM;
         return json;
     }
+
+    private static StockEntry Probe(string key, string name) =>
+        new()
+        {
+            Id = Guid.Empty,
+            Material = key,
+            Name = name,
+            Amount = 0,
+            Unit = "l",
+            Since = default,
+        };
 }

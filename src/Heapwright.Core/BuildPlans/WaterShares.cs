@@ -57,10 +57,14 @@ internal static class WaterShares
             return shares;
         }
 
-        var step =
-            total >= 40 ? 1
-            : total >= 5 ? 0.5
-            : total / 100;
+        // A drop is not worth sharing: it goes where most is wanting.
+        if (total < 1)
+        {
+            shares[Array.IndexOf(need, need.Max())] = total;
+            return shares;
+        }
+
+        var step = total >= 40 ? 1 : 0.5;
         double before = 0;
         double said = 0;
         var last = 0;

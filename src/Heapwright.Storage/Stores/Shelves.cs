@@ -23,7 +23,7 @@ internal static class Shelves
         [ItemKinds.Of<Measurement>()] = new Shelf<Measurement, MeasurementRow>(ToMeasurement, Fill),
         [ItemKinds.Of<StockEntry>()] = new Shelf<StockEntry, StockRow>(ToStock, Fill),
         [ItemKinds.Of<SavedRecipe>()] = new Shelf<SavedRecipe, RecipeRow>(ToRecipe, Fill),
-        [ItemKinds.Of<BuildSheet>()] = new Shelf<BuildSheet, SheetRow>(ToSheet, Fill),
+        [ItemKinds.Of<SavedSheet>()] = new Shelf<SavedSheet, SheetRow>(ToSheet, Fill),
     }.ToFrozenDictionary(StringComparer.Ordinal);
 
     public static Shelf Of(string kind) => ByKind[kind];
@@ -193,7 +193,7 @@ internal static class Shelves
         row.AnswerJson = item.Answer.GetRawText();
     }
 
-    private static BuildSheet ToSheet(SheetRow row) =>
+    private static SavedSheet ToSheet(SheetRow row) =>
         new()
         {
             Id = row.Id,
@@ -212,7 +212,7 @@ internal static class Shelves
             ],
         };
 
-    private static void Fill(BuildSheet item, SheetRow row)
+    private static void Fill(SavedSheet item, SheetRow row)
     {
         row.Name = item.Name;
         row.BayId = item.BayId;

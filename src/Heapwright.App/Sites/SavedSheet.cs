@@ -6,7 +6,7 @@ using NodaTime;
 namespace Heapwright.App.Sites;
 
 /// <summary>A build sheet: the layers of one heap, from the ground up, and which of them are done.</summary>
-public sealed record BuildSheet : Item
+public sealed record SavedSheet : Item
 {
     /// <summary>What people call it.</summary>
     public required string Name { get; init; }
