@@ -61,9 +61,7 @@ public sealed class WholeJobTests
             .ClickAsync();
         await Assertions.Expect(page.GetByText("lawn mowings: 3 became 4")).ToBeVisibleAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Undo" }).ClickAsync();
-        await Assertions
-            .Expect(page.Locator("output").First)
-            .ToHaveTextAsync("3");
+        await Assertions.Expect(page.Locator("output").First).ToHaveTextAsync("3");
 
         // What would it make?
         await page.GotoAsync("/mix");
@@ -84,7 +82,10 @@ public sealed class WholeJobTests
         // The best heap, and its sheet.
         await page.GotoAsync("/recipe");
         await Assertions
-            .Expect(page.GetByRole(AriaRole.Heading, new() { Level = 2 }).Filter(new() { HasText = "Plan 1" }))
+            .Expect(
+                page.GetByRole(AriaRole.Heading, new() { Level = 2 })
+                    .Filter(new() { HasText = "Plan 1" })
+            )
             .ToBeVisibleAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Make the build sheet" })
             .First.ClickAsync();
@@ -109,5 +110,7 @@ public sealed class WholeJobTests
     private static Task Heading(IPage page, string text) =>
         Assertions
             .Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 }))
-            .ToHaveTextAsync(new Regex(Regex.Escape(text), RegexOptions.None, TimeSpan.FromSeconds(1)));
+            .ToHaveTextAsync(
+                new Regex(Regex.Escape(text), RegexOptions.None, TimeSpan.FromSeconds(1))
+            );
 }

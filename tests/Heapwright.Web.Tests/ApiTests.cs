@@ -117,9 +117,10 @@ public sealed class ApiTests(SiteUnderTest site) : IClassFixture<SiteUnderTest>
     {
         var text = await site.Caller().GetStringAsync("/openapi/v1.json", Never);
         var document = JsonNode.Parse(text)!;
-        var known = document["components"]!["schemas"]!.AsObject().Select(s => s.Key).ToHashSet(
-            StringComparer.Ordinal
-        );
+        var known = document["components"]!["schemas"]!
+            .AsObject()
+            .Select(s => s.Key)
+            .ToHashSet(StringComparer.Ordinal);
         var asked = System
             .Text.RegularExpressions.Regex.Matches(
                 text,

@@ -114,7 +114,9 @@ public sealed class ContrastTests
                 : colour[1..];
         double Channel(int at)
         {
-            var value = int.Parse(hex.AsSpan(at, 2), NumberStyles.HexNumber, CultureInfo.InvariantCulture) / 255.0;
+            var value =
+                int.Parse(hex.AsSpan(at, 2), NumberStyles.HexNumber, CultureInfo.InvariantCulture)
+                / 255.0;
             return value <= 0.04045 ? value / 12.92 : Math.Pow((value + 0.055) / 1.055, 2.4);
         }
 

@@ -80,7 +80,10 @@ public sealed class DrawingTests
             .Find("path.needle")
             .GetAttribute("d")!;
 
-        var x = double.Parse(needle[1..needle.IndexOf(' ', StringComparison.Ordinal)], CultureInfo.InvariantCulture);
+        var x = double.Parse(
+            needle[1..needle.IndexOf(' ', StringComparison.Ordinal)],
+            CultureInfo.InvariantCulture
+        );
         Assert.InRange(x, 0, 304);
     }
 
@@ -171,16 +174,9 @@ public sealed class DrawingTests
     {
         using var context = new BunitContext();
 
-        var ids = context
-            .Render<MaterialPatterns>()
-            .FindAll("pattern")
-            .Select(p => p.Id!)
-            .ToList();
+        var ids = context.Render<MaterialPatterns>().FindAll("pattern").Select(p => p.Id!).ToList();
 
         Assert.Equal(ids.Distinct(StringComparer.Ordinal), ids);
-        Assert.Equal(
-            App.Drawings.MaterialSprite.Names.Select(n => "look-" + n),
-            ids
-        );
+        Assert.Equal(App.Drawings.MaterialSprite.Names.Select(n => "look-" + n), ids);
     }
 }

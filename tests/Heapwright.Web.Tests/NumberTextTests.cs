@@ -21,9 +21,7 @@ public sealed class NumberTextTests
     [InlineData("−3", "en-GB", -3)]
     public void Read_NumberAsPeopleTypeIt_IsRead(string text, string culture, double value)
     {
-        Assert.Null(
-            NumberText.Read(text, "x", CultureInfo.GetCultureInfo(culture), out var read)
-        );
+        Assert.Null(NumberText.Read(text, "x", CultureInfo.GetCultureInfo(culture), out var read));
         Assert.Equal(value, read);
     }
 

@@ -31,10 +31,7 @@ internal static class PageText
                 Limit
             )
             .Select(m =>
-                KeyValuePair.Create(
-                    m.Groups["n"].Value,
-                    WebUtility.HtmlDecode(m.Groups["v"].Value)
-                )
+                KeyValuePair.Create(m.Groups["n"].Value, WebUtility.HtmlDecode(m.Groups["v"].Value))
             )
             .Where(f => fields.All(x => x.Name != f.Key))
             .Concat(fields.Select(f => KeyValuePair.Create(f.Name, f.Value)));

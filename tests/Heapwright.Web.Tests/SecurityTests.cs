@@ -75,10 +75,7 @@ public sealed class SecurityTests(SiteUnderTest site) : IClassFixture<SiteUnderT
         request.Headers.Add("Sec-Fetch-Site", "same-origin");
         request.Content = new StringContent("""{"text":"straw"}""", Encoding.UTF8);
 
-        Assert.Equal(
-            HttpStatusCode.OK,
-            (await site.Caller().SendAsync(request, Never)).StatusCode
-        );
+        Assert.Equal(HttpStatusCode.OK, (await site.Caller().SendAsync(request, Never)).StatusCode);
     }
 
     [Fact]

@@ -47,11 +47,7 @@ public sealed class ShownTests
         {
             var shown = Metric with { Units = DisplayUnits.Metric with { Volume = units } };
 
-            Assert.InRange(
-                shown.FromVolume(shown.InVolume(litres)),
-                litres - 1e-9,
-                litres + 1e-9
-            );
+            Assert.InRange(shown.FromVolume(shown.InVolume(litres)), litres - 1e-9, litres + 1e-9);
         }
     }
 

@@ -9,9 +9,7 @@ namespace Heapwright.Web.Tests;
 /// <summary>The site in memory, with an empty data folder of its own.</summary>
 public sealed class SiteUnderTest : WebApplicationFactory<Program>
 {
-    private readonly string folder = Directory
-        .CreateTempSubdirectory("heapwright-web-")
-        .FullName;
+    private readonly string folder = Directory.CreateTempSubdirectory("heapwright-web-").FullName;
 
     /// <summary>Where requests seem to come from; this machine unless told otherwise.</summary>
     public IPAddress From { get; set; } = IPAddress.Loopback;

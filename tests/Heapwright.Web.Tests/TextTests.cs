@@ -15,8 +15,14 @@ public sealed class TextTests
         foreach (
             var file in Directory
                 .EnumerateFiles(root, "*.*", SearchOption.AllDirectories)
-                .Where(f => f.EndsWith(".razor", StringComparison.Ordinal) || f.EndsWith(".cs", StringComparison.Ordinal))
-                .Where(f => !f.Contains("/obj/", StringComparison.Ordinal) && !f.Contains("/bin/", StringComparison.Ordinal))
+                .Where(f =>
+                    f.EndsWith(".razor", StringComparison.Ordinal)
+                    || f.EndsWith(".cs", StringComparison.Ordinal)
+                )
+                .Where(f =>
+                    !f.Contains("/obj/", StringComparison.Ordinal)
+                    && !f.Contains("/bin/", StringComparison.Ordinal)
+                )
         )
         {
             foreach (
@@ -30,8 +36,7 @@ public sealed class TextTests
             {
                 found++;
                 var code = match.Groups["code"].Value;
-                var text =
-                    match.Groups["who"].Value == "Say" ? Say.TryOf(code) : Words.TryOf(code);
+                var text = match.Groups["who"].Value == "Say" ? Say.TryOf(code) : Words.TryOf(code);
                 if (text is null)
                 {
                     missing.Add($"{Path.GetFileName(file)}: {code}");

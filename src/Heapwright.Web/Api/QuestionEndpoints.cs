@@ -45,11 +45,7 @@ internal static class QuestionEndpoints
         );
 
     private static Answer ShowMaterial(Input input) =>
-        new(
-            MaterialAnswers.Show(input.Fields("id", "schema").Needed("id").Text()),
-            Yes: true,
-            ""
-        );
+        new(MaterialAnswers.Show(input.Fields("id", "schema").Needed("id").Text()), Yes: true, "");
 
     private static void Map(RouteGroupBuilder api, string name, Func<Input, Answer> answer) =>
         api.MapPost("/" + name, (Delegate)(Task (HttpContext context) => Respond(context, answer)))
@@ -67,9 +63,7 @@ internal static class QuestionEndpoints
         try
         {
             var given = answer(Input.Read(await ReadBody(context.Request), Body));
-            status = given.Yes
-                ? StatusCodes.Status200OK
-                : StatusCodes.Status422UnprocessableEntity;
+            status = given.Yes ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity;
             bytes = AnswerBytes.Of(given.Json);
         }
         catch (InputProblem problem)
@@ -81,10 +75,7 @@ internal static class QuestionEndpoints
         {
             status = problem.StatusCode;
             bytes = AnswerBytes.Of(
-                new JsonObject
-                {
-                    ["error"] = Showing.Say.Of("guard.too_large", Input.LargestBytes),
-                }
+                new JsonObject { ["error"] = Showing.Say.Of("guard.too_large", Input.LargestBytes) }
             );
         }
 
@@ -98,10 +89,7 @@ internal static class QuestionEndpoints
     {
         if (request.ContentLength > Input.LargestBytes)
         {
-            throw new BadHttpRequestException(
-                "too large",
-                StatusCodes.Status413PayloadTooLarge
-            );
+            throw new BadHttpRequestException("too large", StatusCodes.Status413PayloadTooLarge);
         }
 
         using var buffer = new MemoryStream();

@@ -11,7 +11,8 @@ public static class JsonView
     /// <summary>A number.</summary>
     /// <param name="json">An object.</param>
     /// <param name="field">Its field.</param>
-    public static double? Number(this JsonNode? json, string field) => Number((json as JsonObject)?[field]);
+    public static double? Number(this JsonNode? json, string field) =>
+        Number((json as JsonObject)?[field]);
 
     /// <summary>A text; empty where it is absent.</summary>
     /// <param name="json">An object.</param>
@@ -71,8 +72,10 @@ public static class JsonView
     // An answer made here holds whole numbers as such; one read back holds them as JSON.
     private static double? Number(JsonNode? node) =>
         node is JsonValue value && value.GetValueKind() == JsonValueKind.Number
-            ? value.TryGetValue<double>(out var number) ? number
-                : value.TryGetValue<int>(out var whole) ? whole
-                : double.Parse(value.ToJsonString(), CultureInfo.InvariantCulture)
+            ? value.TryGetValue<double>(out var number)
+                ? number
+                : value.TryGetValue<int>(out var whole)
+                    ? whole
+                    : double.Parse(value.ToJsonString(), CultureInfo.InvariantCulture)
             : null;
 }

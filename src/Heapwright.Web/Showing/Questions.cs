@@ -39,13 +39,12 @@ public static class Questions
     /// <summary>A kept question, read as the contract reads it.</summary>
     /// <param name="json">The question.</param>
     public static Input Input(JsonElement json) =>
-        App.Contract.Input.Read(Encoding.UTF8.GetBytes(json.GetRawText()), Say.Of("common.question"));
+        App.Contract.Input.Read(
+            Encoding.UTF8.GetBytes(json.GetRawText()),
+            Say.Of("common.question")
+        );
 
-    private static JsonObject? Ask(
-        JsonObject question,
-        Posted typed,
-        Func<Input, Answer> answer
-    )
+    private static JsonObject? Ask(JsonObject question, Posted typed, Func<Input, Answer> answer)
     {
         ArgumentNullException.ThrowIfNull(typed);
         try

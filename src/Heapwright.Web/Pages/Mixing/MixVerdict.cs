@@ -31,11 +31,7 @@ public sealed record MixVerdict(bool IsGood, string Sentence, string Why)
             var gauge = gauges.FirstOrDefault(g => g.Quantity == quantity && g.Status == status);
             if (gauge is not null && !IsOnlyWood(gauge, gauges))
             {
-                return new MixVerdict(
-                    false,
-                    Say.Of($"mix.verdict_{quantity}_{status}"),
-                    gauge.Why
-                );
+                return new MixVerdict(false, Say.Of($"mix.verdict_{quantity}_{status}"), gauge.Why);
             }
         }
 
