@@ -85,6 +85,26 @@ public sealed class ChanceProblem
     /// <summary>True if variable <paramref name="i"/> may take fractions.</summary>
     public bool IsContinuous(int i) => Continuous.Length > 0 && Continuous[i];
 
+    /// <summary>The same problem with the nominal case as its only scenario: what is left of it when no scenario must hold.</summary>
+    internal ChanceProblem NominalOnly() =>
+        new()
+        {
+            Lower = Lower,
+            Upper = Upper,
+            Continuous = Continuous,
+            Objectives = Objectives,
+            FreeSlopes = FreeSlopes,
+            Nominal = Nominal,
+            ScenarioCount = 1,
+            Scenarios = Nominal,
+            Chance = 1,
+            LimitCoefficients = LimitCoefficients,
+            Limits = Limits,
+            FreeMaximum = FreeMaximum,
+            FreePreferred = FreePreferred,
+            FreePreferredSlopes = FreePreferredSlopes,
+        };
+
     /// <summary>Refuses sizes that do not fit together, NaN, infinities and bounds outside their range.</summary>
     /// <exception cref="ArgumentException">Names the field, the value found and what is allowed.</exception>
     public void Check() => ChanceProblemCheck.Check(this);

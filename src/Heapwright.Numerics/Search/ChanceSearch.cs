@@ -11,9 +11,8 @@ public static class ChanceSearch
     public static ChanceAnswer Solve(ChanceProblem problem, SearchBudget? budget = null)
     {
         ArgumentNullException.ThrowIfNull(problem);
-        var prepared = new PreparedProblem(problem);
-        var search = new SimpleTree(prepared, budget ?? SearchBudget.Default, 1, 0);
-        return search.Run();
+        var clock = new SearchClock(budget ?? SearchBudget.Default);
+        return new StagedSearch(new PreparedProblem(problem), clock).Run();
     }
 
     /// <summary>
@@ -36,10 +35,8 @@ public static class ChanceSearch
         ArgumentNullException.ThrowIfNull(problem);
         ChanceProblemCheck.Range(nameof(most), most, 1, 10_000);
         ChanceProblemCheck.Between(nameof(gap), gap, 0, 1e15);
-        var prepared = new PreparedProblem(problem);
-        var search = new SimpleTree(prepared, budget ?? SearchBudget.Default, most, gap);
-        search.Run();
-        return search.List();
+        var clock = new SearchClock(budget ?? SearchBudget.Default);
+        return new StagedSearch(new PreparedProblem(problem), clock).List(most, gap);
     }
 
     /// <summary>How well given amounts do: best share of scenarios over the free quantity, and whether limits and nominal rows hold.</summary>

@@ -239,7 +239,7 @@ internal sealed class NearestSearch
         double total = 0;
         for (int r = 0; r < _p.R; r++)
         {
-            double slope = SlopeSign(r);
+            double slope = _p.Slope(r);
             double sum = _p.NominalSlack[r] + (slope * w);
             double size = Math.Abs(slope * w);
             for (int i = 0; i < _p.N; i++)
@@ -275,16 +275,6 @@ internal sealed class NearestSearch
         }
 
         return total;
-    }
-
-    private double SlopeSign(int r)
-    {
-        if (r < _p.FlatRows)
-        {
-            return 0;
-        }
-
-        return r < _p.FlatRows + _p.LowerRows ? 1 : -1;
     }
 
     /// <summary>Less violation first, then more share.</summary>

@@ -12,6 +12,9 @@ internal sealed class PreparedProblem
     /// <summary>Relative slack of rows and limits, and relative width within which objectives are equal.</summary>
     internal const double Tolerance = 1e-9;
 
+    /// <summary>Slack of the padding lanes: they hold whatever the amounts.</summary>
+    private const double PaddingSlack = 1e100;
+
     private const int Lanes = 8;
 
     internal PreparedProblem(ChanceProblem p)
@@ -205,6 +208,17 @@ internal sealed class PreparedProblem
     /// <summary>Width within which two values of an objective are equal.</summary>
     internal static double Width(double value) => Tolerance * Math.Max(1, Math.Abs(value));
 
+    /// <summary>Slope of sorted row <paramref name="r"/> in w after scaling: 0, +1 or −1.</summary>
+    internal int Slope(int r)
+    {
+        if (r < FlatRows)
+        {
+            return 0;
+        }
+
+        return r < FlatRows + LowerRows ? 1 : -1;
+    }
+
     private static int Kind(double slope) =>
         slope switch
         {
@@ -228,7 +242,7 @@ internal sealed class PreparedProblem
             }
 
             NominalSlack[sorted] = Tolerance * largest;
-            Slack.AsSpan((sorted * Padded) + S, Padded - S).Fill(1);
+            Slack.AsSpan((sorted * Padded) + S, Padded - S).Fill(PaddingSlack);
             Span<double> slack = Slack.AsSpan(sorted * Padded, S);
             for (int i = 0; i < N; i++)
             {

@@ -1,0 +1,89 @@
+namespace Heapwright.Numerics.Search;
+
+/// <summary>
+/// One box of the tree: bounds of the amounts, a slice of each of the two cones, and what is known about it. Nodes live on a
+/// stack by depth and are reused.
+/// </summary>
+internal sealed class BoxNode
+{
+    /// <summary>Most certificates carried to the children.</summary>
+    internal const int MostCertificates = 6;
+
+    /// <summary>Most witnesses carried to the children.</summary>
+    internal const int MostWitnesses = 12;
+
+    internal BoxNode(PreparedProblem p, LinearForms forms)
+    {
+        Low = new double[p.N];
+        High = new double[p.N];
+        OwnForms = new double[forms.Values.Length];
+        Forms = OwnForms;
+        Least = new double[p.Padded];
+        Safe = new ulong[(p.Padded + 63) / 64];
+        Reach = new double[MostCertificates][];
+        Rows = new double[MostCertificates][];
+        Lambda = new double[MostCertificates][];
+        Mu = new double[MostCertificates][];
+        for (int c = 0; c < MostCertificates; c++)
+        {
+            Reach[c] = new double[p.Padded];
+            Rows[c] = new double[p.R];
+            Lambda[c] = new double[forms.Count];
+            Mu[c] = new double[p.N];
+        }
+
+        Witness = new double[MostWitnesses][];
+        WitnessHolds = new ulong[MostWitnesses][];
+        for (int k = 0; k < MostWitnesses; k++)
+        {
+            Witness[k] = new double[p.N + 1];
+            WitnessHolds[k] = new ulong[Safe.Length];
+        }
+    }
+
+    internal double[] Low { get; }
+
+    internal double[] High { get; }
+
+    /// <summary>Slice of the first cone.</summary>
+    internal (double From, double To) SliceA { get; set; }
+
+    /// <summary>Slice of the second cone.</summary>
+    internal (double From, double To) SliceB { get; set; }
+
+    /// <summary>The forms with this node's slices: its own array, or that of the ancestor that made the last slice.</summary>
+    internal double[] Forms { get; set; }
+
+    internal double[] OwnForms { get; }
+
+    /// <summary>Smallest bound known on what each scenario can still reach, [scenario]; below 0 the scenario is lost here.</summary>
+    internal double[] Least { get; }
+
+    /// <summary>Number of lost scenarios.</summary>
+    internal int Lost { get; set; }
+
+    /// <summary>Bits of scenarios that some point of the box is known to satisfy.</summary>
+    internal ulong[] Safe { get; }
+
+    internal int Certificates { get; set; }
+
+    /// <summary>Bound of each certificate per scenario, [certificate][scenario].</summary>
+    internal double[][] Reach { get; }
+
+    /// <summary>Multipliers of the scenario rows, [certificate][row].</summary>
+    internal double[][] Rows { get; }
+
+    /// <summary>Multipliers of the forms, [certificate][form].</summary>
+    internal double[][] Lambda { get; }
+
+    /// <summary>What the forms add to the coefficient of each variable, [certificate][variable].</summary>
+    internal double[][] Mu { get; }
+
+    internal int Witnesses { get; set; }
+
+    /// <summary>Points of the box with their w, [witness][variable…, w].</summary>
+    internal double[][] Witness { get; }
+
+    /// <summary>Bits of the scenarios that each witness satisfies.</summary>
+    internal ulong[][] WitnessHolds { get; }
+}
