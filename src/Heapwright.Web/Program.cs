@@ -30,7 +30,11 @@ if (builder.Configuration["urls"] is null)
     builder.WebHost.UseUrls(settings.Url);
 }
 
+// Style and script lie beside the program, whether it was published or only built.
+builder.WebHost.UseStaticWebAssets();
 Limits.Add(builder);
+builder.Logging.AddFilter("Microsoft.AspNetCore", LogLevel.Warning);
+builder.Logging.AddFilter("Microsoft.EntityFrameworkCore", LogLevel.Warning);
 builder.Services.AddSingleton(settings);
 builder.Services.AddSingleton(TimeProvider.System);
 builder.Services.AddSqliteStorage(settings.DataFolder);
@@ -84,7 +88,15 @@ catch (NewerSchemaException problem)
 app.UseHostFiltering();
 app.UseSecurityHeaders();
 app.UseExceptionHandler("/fault", createScopeForErrors: true);
-app.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true);
+
+// A page is shown to people who look; a program, and a form that was refused, get the answer as it is.
+app.UseWhen(
+    context =>
+        HttpMethods.IsGet(context.Request.Method)
+        && !context.Request.Path.StartsWithSegments("/api"),
+    pages =>
+        pages.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true)
+);
 app.UseRequestLocalization();
 app.UseRateLimiter();
 app.UseWriteGuard();

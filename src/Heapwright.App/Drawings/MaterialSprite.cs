@@ -7,7 +7,7 @@ public static class MaterialSprite
 {
     /// <summary>The names of all patterns.</summary>
     public static IReadOnlyList<string> Names { get; } =
-        [.. Enum.GetValues<PatternKind>().Select(k => PatternTile.Of(k).Name)];
+    [.. Enum.GetValues<PatternKind>().Select(k => PatternTile.Of(k).Name)];
 
     /// <summary>The name of the pattern of a material.</summary>
     /// <param name="material">The material, or null where it is not known.</param>

@@ -27,9 +27,7 @@ public sealed class SiteQuestions(SiteContents contents)
         ArgumentNullException.ThrowIfNull(entry);
         var json = Described(entry.Material, entry.Name, daysInStore);
         json["amount"] = new JsonObject { ["value"] = entry.Amount, ["unit"] = entry.Unit };
-        if (
-            StuffAtHand.Of(contents, entry, daysInStore) is { Age.DaysLeft: { } left }
-        )
+        if (StuffAtHand.Of(contents, entry, daysInStore) is { Age.DaysLeft: { } left })
         {
             json["spoils_in_days"] = left;
         }

@@ -23,8 +23,8 @@ public static class StockSize
         }
 
         return
-            contents.Material(entry.Material)?.Properties[MaterialProperty.BulkDensity] is
-            { } density
+            contents.Material(entry.Material)?.Properties[MaterialProperty.BulkDensity]
+                is { } density
             ? entry.Amount * unit.Size.Typical / density.Typical * 1000
             : null;
     }

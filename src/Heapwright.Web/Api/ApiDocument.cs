@@ -1,6 +1,5 @@
 using System.Reflection;
 using System.Text.Json.Nodes;
-using Microsoft.AspNetCore.OpenApi;
 using Microsoft.OpenApi;
 using Microsoft.OpenApi.Reader;
 
@@ -25,6 +24,7 @@ internal static class ApiDocument
                                 "The questions of the command line over HTTP, with the same JSON. 200 is a yes, 422 an answered no, 400 a question that is wrong.",
                         };
                         document.Servers?.Clear();
+                        Share(document);
                         return Task.CompletedTask;
                     }
                 );
@@ -79,6 +79,19 @@ internal static class ApiDocument
                     }
                 }
             }
+        }
+    }
+
+    // What several questions have in common stands once, and they refer to it.
+    private static void Share(OpenApiDocument document)
+    {
+        document.Components ??= new OpenApiComponents();
+        document.Components.Schemas ??= new Dictionary<string, IOpenApiSchema>(
+            StringComparer.Ordinal
+        );
+        foreach (var (name, schema) in JsonNode.Parse(Text("shared")!)!.AsObject())
+        {
+            document.Components.Schemas[name] = Schema(schema!, document);
         }
     }
 

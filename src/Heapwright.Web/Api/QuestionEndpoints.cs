@@ -17,10 +17,10 @@ internal static class QuestionEndpoints
     public static void MapQuestions(this WebApplication app)
     {
         var api = app.MapGroup("/api").RequireRateLimiting(Limits.Questions).DisableAntiforgery();
-        Map(api, "mix", MixAnswers.Answer);
-        Map(api, "solve", SolveAnswers.Answer);
-        Map(api, "recipe", RecipeAnswers.Answer);
-        Map(api, "build", BuildAnswers.Answer);
+        Map(api, "mix", input => MixAnswers.Answer(input));
+        Map(api, "solve", input => SolveAnswers.Answer(input));
+        Map(api, "recipe", input => RecipeAnswers.Answer(input));
+        Map(api, "build", input => BuildAnswers.Answer(input));
         Map(api, "materials/list", input => Found(input, () => MaterialAnswers.List()));
         Map(api, "materials/search", SearchMaterials);
         Map(api, "materials/show", ShowMaterial);
@@ -45,16 +45,11 @@ internal static class QuestionEndpoints
         );
 
     private static Answer ShowMaterial(Input input) =>
-        new(
-            MaterialAnswers.Show(input.Fields("id", "schema").Needed("id").Text()),
-            Yes: true,
-            ""
-        );
+        new(MaterialAnswers.Show(input.Fields("id", "schema").Needed("id").Text()), Yes: true, "");
 
     private static void Map(RouteGroupBuilder api, string name, Func<Input, Answer> answer) =>
-        api.MapPost("/" + name, (HttpContext context) => Respond(context, answer))
+        api.MapPost("/" + name, (Delegate)(Task (HttpContext context) => Respond(context, answer)))
             .WithName(name.Replace('/', '_'))
-            .Accepts<JsonObject>("application/json")
             .Produces<JsonObject>(StatusCodes.Status200OK, "application/json")
             .Produces<JsonObject>(StatusCodes.Status422UnprocessableEntity, "application/json")
             .Produces<ApiError>(StatusCodes.Status400BadRequest, "application/json")
@@ -67,9 +62,7 @@ internal static class QuestionEndpoints
         try
         {
             var given = answer(Input.Read(await ReadBody(context.Request), Body));
-            status = given.Yes
-                ? StatusCodes.Status200OK
-                : StatusCodes.Status422UnprocessableEntity;
+            status = given.Yes ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity;
             bytes = AnswerBytes.Of(given.Json);
         }
         catch (InputProblem problem)
@@ -81,10 +74,7 @@ internal static class QuestionEndpoints
         {
             status = problem.StatusCode;
             bytes = AnswerBytes.Of(
-                new JsonObject
-                {
-                    ["error"] = Showing.Say.Of("guard.too_large", Input.LargestBytes),
-                }
+                new JsonObject { ["error"] = Showing.Say.Of("guard.too_large", Input.LargestBytes) }
             );
         }
 
@@ -98,10 +88,7 @@ internal static class QuestionEndpoints
     {
         if (request.ContentLength > Input.LargestBytes)
         {
-            throw new BadHttpRequestException(
-                "too large",
-                StatusCodes.Status413PayloadTooLarge
-            );
+            throw new BadHttpRequestException("too large", StatusCodes.Status413PayloadTooLarge);
         }
 
         using var buffer = new MemoryStream();

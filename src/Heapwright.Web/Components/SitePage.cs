@@ -49,11 +49,7 @@ public abstract class SitePage : ComponentBase
         {
             Navigation.NavigateTo(
                 outcome.Act is { } act
-                    ? LocalUrl.With(
-                        url,
-                        "done",
-                        act.Number.ToString(CultureInfo.InvariantCulture)
-                    )
+                    ? LocalUrl.With(url, "done", act.Number.ToString(CultureInfo.InvariantCulture))
                     : url
             );
         }

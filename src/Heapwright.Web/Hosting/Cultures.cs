@@ -43,9 +43,21 @@ internal static class Cultures
         options.SupportedCultures =
         [
             .. Formats.Select(CultureInfo.GetCultureInfo),
-            .. new[] { "en", "de", "fr", "nl", "es", "it", "pt", "pl", "da", "nb", "sv", "fi" }.Select(
-                CultureInfo.GetCultureInfo
-            ),
+            .. new[]
+            {
+                "en",
+                "de",
+                "fr",
+                "nl",
+                "es",
+                "it",
+                "pt",
+                "pl",
+                "da",
+                "nb",
+                "sv",
+                "fi",
+            }.Select(CultureInfo.GetCultureInfo),
         ];
         options.SupportedUICultures = [CultureInfo.GetCultureInfo("en")];
         options.ApplyCurrentCultureToResponseHeaders = false;

@@ -44,7 +44,8 @@ internal static class WriteGuard
             return "guard.other_site";
         }
 
-        return request.Path.StartsWithSegments("/api", StringComparison.OrdinalIgnoreCase)
+        return
+            request.Path.StartsWithSegments("/api", StringComparison.OrdinalIgnoreCase)
             || IsThisMachine(context)
             ? null
             : "guard.other_machine";

@@ -66,11 +66,7 @@ internal static class SiteEndpoints
         var outcome = await sample.TakeOut(cancel);
         return Results.LocalRedirect(
             outcome.Act is { } act
-                ? LocalUrl.With(
-                    "/",
-                    "done",
-                    act.Number.ToString(CultureInfo.InvariantCulture)
-                )
+                ? LocalUrl.With("/", "done", act.Number.ToString(CultureInfo.InvariantCulture))
                 : "/"
         );
     }

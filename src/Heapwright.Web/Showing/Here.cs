@@ -33,7 +33,10 @@ public sealed class Here(IItemStore store, TimeProvider clock)
     public async Task Read(CancellationToken cancel)
     {
         Site = await store.Find<Site>(Site.OnlyId, cancel);
-        Show = new Shown(Site?.Units ?? UnitsFor(CultureInfo.CurrentCulture), CultureInfo.CurrentCulture);
+        Show = new Shown(
+            Site?.Units ?? UnitsFor(CultureInfo.CurrentCulture),
+            CultureInfo.CurrentCulture
+        );
     }
 
     /// <summary>What the site has; read once for each request.</summary>
@@ -61,8 +64,9 @@ public sealed class Here(IItemStore store, TimeProvider clock)
             return DateTimeZoneProviders.Tzdb.GetSystemDefault();
         }
         catch (Exception problem)
-            when (problem is NodaTime.TimeZones.DateTimeZoneNotFoundException
-                    or TimeZoneNotFoundException
+            when (problem
+                    is NodaTime.TimeZones.DateTimeZoneNotFoundException
+                        or TimeZoneNotFoundException
             )
         {
             return DateTimeZone.Utc;

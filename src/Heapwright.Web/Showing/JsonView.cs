@@ -1,3 +1,5 @@
+using System.Globalization;
+using System.Text.Json;
 using System.Text.Json.Nodes;
 using Heapwright.App.Sites;
 
@@ -10,9 +12,7 @@ public static class JsonView
     /// <param name="json">An object.</param>
     /// <param name="field">Its field.</param>
     public static double? Number(this JsonNode? json, string field) =>
-        (json as JsonObject)?[field] is JsonValue value && value.TryGetValue<double>(out var number)
-            ? number
-            : null;
+        Number((json as JsonObject)?[field]);
 
     /// <summary>A text; empty where it is absent.</summary>
     /// <param name="json">An object.</param>
@@ -65,11 +65,17 @@ public static class JsonView
                 when range.Number("low") is { } low
                     && range.Number("typical") is { } typical
                     && range.Number("high") is { } high => new ValueRange(low, typical, high),
-            JsonValue value when value.TryGetValue<double>(out var exact) => new ValueRange(
-                exact,
-                exact,
-                exact
-            ),
+            { } value when Number(value) is { } exact => new ValueRange(exact, exact, exact),
             _ => null,
         };
+
+    // An answer made here holds whole numbers as such; one read back holds them as JSON.
+    private static double? Number(JsonNode? node) =>
+        node is JsonValue value && value.GetValueKind() == JsonValueKind.Number
+            ? value.TryGetValue<double>(out var number)
+                ? number
+                : value.TryGetValue<int>(out var whole)
+                    ? whole
+                    : double.Parse(value.ToJsonString(), CultureInfo.InvariantCulture)
+            : null;
 }

@@ -13,19 +13,19 @@ public static class Questions
     /// <param name="question">The question.</param>
     /// <param name="typed">Takes the reason where it is wrong.</param>
     public static JsonObject? Mix(JsonObject question, Posted typed) =>
-        Ask(question, typed, MixAnswers.Answer);
+        Ask(question, typed, asked => MixAnswers.Answer(asked));
 
     /// <summary>Asks <c>recipe</c>.</summary>
     /// <param name="question">The question.</param>
     /// <param name="typed">Takes the reason where it is wrong.</param>
     public static JsonObject? Recipe(JsonObject question, Posted typed) =>
-        Ask(question, typed, RecipeAnswers.Answer);
+        Ask(question, typed, asked => RecipeAnswers.Answer(asked));
 
     /// <summary>Asks <c>build</c>.</summary>
     /// <param name="question">The question.</param>
     /// <param name="typed">Takes the reason where it is wrong.</param>
     public static JsonObject? Build(JsonObject question, Posted typed) =>
-        Ask(question, typed, BuildAnswers.Answer);
+        Ask(question, typed, asked => BuildAnswers.Answer(asked));
 
     /// <summary>JSON as it is kept.</summary>
     /// <param name="json">The JSON.</param>
@@ -39,13 +39,12 @@ public static class Questions
     /// <summary>A kept question, read as the contract reads it.</summary>
     /// <param name="json">The question.</param>
     public static Input Input(JsonElement json) =>
-        App.Contract.Input.Read(Encoding.UTF8.GetBytes(json.GetRawText()), Say.Of("common.question"));
+        App.Contract.Input.Read(
+            Encoding.UTF8.GetBytes(json.GetRawText()),
+            Say.Of("common.question")
+        );
 
-    private static JsonObject? Ask(
-        JsonObject question,
-        Posted typed,
-        Func<Input, Answer> answer
-    )
+    private static JsonObject? Ask(JsonObject question, Posted typed, Func<Input, Answer> answer)
     {
         ArgumentNullException.ThrowIfNull(typed);
         try

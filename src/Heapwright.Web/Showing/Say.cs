@@ -7,10 +7,7 @@ namespace Heapwright.Web.Showing;
 /// <summary>The texts of the pages, by code: <c>stock.title</c> stands in Texts/Stock.resx under <c>title</c>.</summary>
 public static class Say
 {
-    private static readonly SentenceFiles Files = new(
-        typeof(Say).Assembly,
-        "Heapwright.Web.Texts"
-    );
+    private static readonly SentenceFiles Files = new(typeof(Say).Assembly, "Heapwright.Web.Texts");
 
     /// <summary>A text, its values put in place in the reader's number format.</summary>
     /// <param name="code">The code.</param>

@@ -42,6 +42,5 @@ public static class SheetDrawings
     /// <summary>The sheet on paper.</summary>
     /// <param name="plan">The plan.</param>
     /// <param name="paper">The paper.</param>
-    public static byte[] Pdf(BuildSheet plan, PaperSize paper) =>
-        BuildSheetPdf.Render(plan, paper);
+    public static byte[] Pdf(BuildSheet plan, PaperSize paper) => BuildSheetPdf.Render(plan, paper);
 }

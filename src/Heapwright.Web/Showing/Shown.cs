@@ -4,7 +4,6 @@ using Heapwright.App.Sites;
 using Heapwright.Core.Amounts;
 using Heapwright.Core.Quantities;
 using NodaTime;
-using UnitsNet;
 
 namespace Heapwright.Web.Showing;
 
@@ -39,8 +38,7 @@ public sealed record Shown(DisplayUnits Units, CultureInfo Culture)
 
     /// <summary>A length without its unit, in the unit of this site.</summary>
     /// <param name="metres">Metres.</param>
-    public string LengthFigure(double metres) =>
-        InLength(metres).ToString("0.##", Culture);
+    public string LengthFigure(double metres) => InLength(metres).ToString("0.##", Culture);
 
     /// <summary>A thickness, such as <c>12 cm</c> or <c>5 in</c>.</summary>
     /// <param name="centimetres">Centimetres.</param>

@@ -27,7 +27,8 @@ public static partial class Sources
                     RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture,
                     TimeSpan.FromSeconds(1)
                 );
-                return found.Groups["value"]
+                return found
+                    .Groups["value"]
                     .Value.Replace("{", "", StringComparison.Ordinal)
                     .Replace("}", "", StringComparison.Ordinal)
                     .Replace("--", "–", StringComparison.Ordinal)

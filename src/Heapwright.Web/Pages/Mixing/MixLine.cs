@@ -6,10 +6,4 @@ namespace Heapwright.Web.Pages.Mixing;
 /// <param name="Amount">How many of the unit.</param>
 /// <param name="Unit">The unit.</param>
 /// <param name="Days">Days it has been in store.</param>
-public sealed record MixLine(
-    string Material,
-    string Name,
-    double Amount,
-    string Unit,
-    int Days
-);
+public sealed record MixLine(string Material, string Name, double Amount, string Unit, int Days);

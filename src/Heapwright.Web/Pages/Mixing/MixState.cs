@@ -40,7 +40,10 @@ public sealed record MixState
         for (var i = 0; i < Math.Min(keys.Count, MostLines); i++)
         {
             var unit = At(query("u"), i);
-            if (contents.Material(keys[i]) is { } material && contents.Containers.Find(unit) is not null)
+            if (
+                contents.Material(keys[i]) is { } material
+                && contents.Containers.Find(unit) is not null
+            )
             {
                 var name = At(query("w"), i);
                 lines.Add(
@@ -85,8 +88,7 @@ public sealed record MixState
                 .. Lines
                     .Where(l => l.Amount > 0)
                     .Select(l =>
-                        (JsonNode)
-                            questions.Ingredient(l.Material, l.Name, l.Amount, l.Unit, l.Days)
+                        (JsonNode)questions.Ingredient(l.Material, l.Name, l.Amount, l.Unit, l.Days)
                     ),
             ]),
             ["water_l"] = WaterLitres,
@@ -132,7 +134,8 @@ public sealed record MixState
         {
             Lines = lines,
             WaterLitres = water,
-            BayId = bay is null ? contents.Bays.FirstOrDefault()?.Id
+            BayId =
+                bay is null ? contents.Bays.FirstOrDefault()?.Id
                 : Guid.TryParseExact(bay, "N", out var id) ? id
                 : null,
         };

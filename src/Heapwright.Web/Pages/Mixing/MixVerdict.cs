@@ -18,7 +18,6 @@ public sealed record MixVerdict(bool IsGood, string Sentence, string Why)
         ("moisture_pct_wb", "low"),
         ("carbon_nitrogen_ratio", "low"),
         ("carbon_nitrogen_ratio", "high"),
-        ("stiff_share_pct", "low"),
     ];
 
     /// <summary>The verdict on the gauges of a mix.</summary>
@@ -31,11 +30,7 @@ public sealed record MixVerdict(bool IsGood, string Sentence, string Why)
             var gauge = gauges.FirstOrDefault(g => g.Quantity == quantity && g.Status == status);
             if (gauge is not null && !IsOnlyWood(gauge, gauges))
             {
-                return new MixVerdict(
-                    false,
-                    Say.Of($"mix.verdict_{quantity}_{status}"),
-                    gauge.Why
-                );
+                return new MixVerdict(false, Say.Of($"mix.verdict_{quantity}_{status}"), gauge.Why);
             }
         }
 

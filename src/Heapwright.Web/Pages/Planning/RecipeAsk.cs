@@ -53,12 +53,11 @@ public sealed record RecipeAsk
         var chance = read("chance") is { Count: > 0 } chances ? chances[^1] : "";
         return new RecipeAsk
         {
-            Bay =
-                bay is null
-                    ? contents.Bays.FirstOrDefault()
-                    : contents.Bays.FirstOrDefault(b =>
-                        b.Id.ToString("N", CultureInfo.InvariantCulture) == bay
-                    ),
+            Bay = bay is null
+                ? contents.Bays.FirstOrDefault()
+                : contents.Bays.FirstOrDefault(b =>
+                    b.Id.ToString("N", CultureInfo.InvariantCulture) == bay
+                ),
             Aim = Aims.Contains(aim, StringComparer.Ordinal) ? aim : Aims[0],
             Chance = Chances.FirstOrDefault(
                 c => c.ToString(CultureInfo.InvariantCulture) == chance,
@@ -97,7 +96,9 @@ public sealed record RecipeAsk
                         return (JsonNode)have;
                     }),
             ]),
-            ["can_buy"] = new JsonArray([.. Buy.Where(b => b.IsFilled).Select(b => (JsonNode)b.ToJson())]),
+            ["can_buy"] = new JsonArray([
+                .. Buy.Where(b => b.IsFilled).Select(b => (JsonNode)b.ToJson()),
+            ]),
             ["aim"] = Aim,
             ["chance"] = Chance,
             ["containers"] = questions.Containers(),

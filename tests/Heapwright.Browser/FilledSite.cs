@@ -1,0 +1,69 @@
+using System.Text.RegularExpressions;
+using Microsoft.Playwright;
+
+namespace Heapwright.Browser;
+
+/// <summary>A running site with the sample garden and a build sheet in it, shared by the tests that only look.</summary>
+public sealed class FilledSite : IAsyncLifetime
+{
+    /// <summary>The site.</summary>
+    public RunningSite Site { get; } = new();
+
+    /// <summary>The address of the sheet.</summary>
+    public string Sheet { get; private set; } = "";
+
+    /// <summary>The address of the first thing at hand.</summary>
+    public string Entry { get; private set; } = "";
+
+    /// <summary>Every page, by its address.</summary>
+    public IReadOnlyList<string> Pages =>
+        [
+            "/",
+            "/stock",
+            "/stock/find?q=muck",
+            "/stock/add?material=horse_manure_straw",
+            Entry,
+            "/mix",
+            "/mix/add?q=straw",
+            "/recipe",
+            "/sheets",
+            Sheet,
+            "/materials",
+            "/materials/wheat_straw",
+            "/materials/wheat_straw/measure",
+            "/materials/describe",
+            "/settings",
+            "/settings/bays",
+            "/settings/containers",
+            "/settings/carry",
+            "/settings/changes",
+            "/more",
+            "/not-found",
+        ];
+
+    /// <inheritdoc/>
+    public async ValueTask InitializeAsync()
+    {
+        await Site.InitializeAsync();
+        var page = await Site.Visit();
+        await page.GotoAsync("/");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Look round a sample garden" })
+            .ClickAsync();
+        await Assertions.Expect(page.GetByText("Sample garden.")).ToBeVisibleAsync();
+        await page.GotoAsync("/recipe");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Make the build sheet" })
+            .First.ClickAsync();
+        await Assertions
+            .Expect(page)
+            .ToHaveURLAsync(new Regex("/sheets/", RegexOptions.None, TimeSpan.FromSeconds(1)));
+        await page.GetByRole(AriaRole.Button, new() { Name = "Layer 1 done" }).ClickAsync();
+        await Assertions.Expect(page.Locator("li.done")).ToHaveCountAsync(1);
+        Sheet = new Uri(page.Url).AbsolutePath;
+        await page.GotoAsync("/stock");
+        Entry = (await page.Locator(".goods .what a").First.GetAttributeAsync("href"))!;
+        await page.Context.CloseAsync();
+    }
+
+    /// <inheritdoc/>
+    public ValueTask DisposeAsync() => Site.DisposeAsync();
+}

@@ -1,0 +1,83 @@
+using Microsoft.Playwright;
+
+namespace Heapwright.Browser;
+
+/// <summary>Everything can be done from the keyboard, and the focus stays where the hand is.</summary>
+[Collection(BrowserTests.Name)]
+public sealed class KeyboardTests(FilledSite filled)
+{
+    [Fact]
+    public async Task Tab_FromTheTop_ReachesTheSkipLinkFirst()
+    {
+        var page = await filled.Site.Visit();
+        await page.GotoAsync("/stock");
+        await page.EvaluateAsync("document.activeElement.blur()");
+        await page.Keyboard.PressAsync("Tab");
+
+        Assert.Equal("Skip to the page", await Focused(page));
+        await page.Keyboard.PressAsync("Enter");
+        Assert.Equal("content", await page.EvaluateAsync<string>("document.activeElement.id"));
+        await page.Context.CloseAsync();
+    }
+
+    [Fact]
+    public async Task Plus_PressedByKeyboard_CountsAndKeepsTheFocus()
+    {
+        var page = await filled.Site.Visit();
+        await page.GotoAsync("/mix");
+        var first = page.Locator(".goods li").First;
+        var before = int.Parse(
+            await first.Locator("output").InnerTextAsync(),
+            System.Globalization.CultureInfo.InvariantCulture
+        );
+        var plus = first.GetByRole(AriaRole.Button).Nth(1);
+        var label = await plus.GetAttributeAsync("aria-label");
+        await plus.FocusAsync();
+        await page.Keyboard.PressAsync("Enter");
+
+        await Assertions
+            .Expect(first.Locator("output"))
+            .ToHaveTextAsync(
+                (before + 1).ToString(System.Globalization.CultureInfo.InvariantCulture)
+            );
+        Assert.Equal(
+            label,
+            await page.EvaluateAsync<string>("document.activeElement.getAttribute('aria-label')")
+        );
+        await page.Keyboard.PressAsync("Enter");
+        await Assertions
+            .Expect(first.Locator("output"))
+            .ToHaveTextAsync(
+                (before + 2).ToString(System.Globalization.CultureInfo.InvariantCulture)
+            );
+        await page.Context.CloseAsync();
+    }
+
+    [Fact]
+    public async Task Buttons_OnEveryPage_AreBigEnoughForGloves()
+    {
+        var page = await filled.Site.Visit(true, 390, 844);
+        var small = new List<string>();
+        foreach (var url in filled.Pages)
+        {
+            await page.GotoAsync(url);
+            small.AddRange(
+                await page.EvaluateAsync<string[]>(
+                    """
+                    () => [...document.querySelectorAll('button, a.deed, .chips label, summary, nav a')]
+                      .filter(e => e.offsetParent !== null && !e.classList.contains('skip'))
+                      .map(e => [e, e.getBoundingClientRect()])
+                      .filter(([, r]) => r.width > 0 && (r.height < 44 || r.width < 44))
+                      .map(([e, r]) => `${location.pathname} ${e.textContent.trim().slice(0, 30)} ${Math.round(r.width)}x${Math.round(r.height)}`)
+                    """
+                )
+            );
+        }
+
+        Assert.Equal([], small);
+        await page.Context.CloseAsync();
+    }
+
+    private static Task<string> Focused(IPage page) =>
+        page.EvaluateAsync<string>("document.activeElement.textContent.trim()");
+}

@@ -1,0 +1,123 @@
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+
+namespace Heapwright.Browser;
+
+/// <summary>Every page: no barrier found, nothing runs out at the side, nothing is refused by the page's own rules.</summary>
+[Collection(BrowserTests.Name)]
+public sealed class LookTests(FilledSite filled)
+{
+    [Theory]
+    [InlineData("light", 390, 844)]
+    [InlineData("dark", 390, 844)]
+    [InlineData("sun", 390, 844)]
+    [InlineData("light", 1280, 800)]
+    [InlineData("dark", 1280, 800)]
+    public async Task Pages_InEveryTheme_HaveNoBarrierAndFitTheWindow(
+        string theme,
+        int width,
+        int height
+    )
+    {
+        var page = await filled.Site.Visit(true, width, height, theme);
+        var complaints = new List<string>();
+        page.Console += (_, message) =>
+        {
+            if (message.Type == "error" && !message.Text.Contains("404", StringComparison.Ordinal))
+            {
+                complaints.Add($"{page.Url}: {message.Text}");
+            }
+        };
+        page.PageError += (_, error) => complaints.Add($"{page.Url}: {error}");
+        foreach (var url in filled.Pages)
+        {
+            await page.GotoAsync(url, new PageGotoOptions { WaitUntil = WaitUntilState.Load });
+            var name = url.Split('?')[0].Trim('/').Replace('/', '-');
+            name =
+                url == filled.Sheet ? "sheet"
+                : url == filled.Entry ? "entry"
+                : name.Length == 0 ? "yard"
+                : name;
+            await page.ScreenshotAsync(
+                new PageScreenshotOptions
+                {
+                    Path = Path.Combine(RunningSite.Screens, $"{name}-{width}-{theme}.png"),
+                    FullPage = true,
+                }
+            );
+            var over = await page.EvaluateAsync<int>(
+                "document.documentElement.scrollWidth - document.documentElement.clientWidth"
+            );
+            if (over > 0)
+            {
+                complaints.Add($"{url}: {over} px wider than the window");
+            }
+
+            complaints.AddRange(
+                (await page.RunAxe()).Violations.Select(v => $"{url}: {Describe(v)}")
+            );
+        }
+
+        Assert.Equal([], complaints);
+        await page.Context.CloseAsync();
+    }
+
+    [Fact]
+    public async Task Axe_PageWithAPlantedBarrier_FindsIt()
+    {
+        var page = await filled.Site.Visit();
+        await page.GotoAsync("/more");
+        await page.EvaluateAsync(
+            "document.querySelector('main').appendChild(document.createElement('img')).src = '/icon.svg'"
+        );
+
+        Assert.Contains((await page.RunAxe()).Violations, v => v.Id == "image-alt");
+        await page.Context.CloseAsync();
+    }
+
+    [Fact]
+    public async Task Sheet_Printed_FitsOnePageOfA4()
+    {
+        var page = await filled.Site.Visit();
+        await page.GotoAsync(filled.Sheet);
+        var pdf = await page.PdfAsync(
+            new PagePdfOptions { Format = "A4", PreferCSSPageSize = false }
+        );
+        await File.WriteAllBytesAsync(Path.Combine(RunningSite.Screens, "sheet-print.pdf"), pdf);
+        var text = System.Text.Encoding.Latin1.GetString(pdf);
+
+        Assert.Equal(
+            1,
+            System.Text.RegularExpressions.Regex.Count(
+                text,
+                @"/Type\s*/Page\b",
+                System.Text.RegularExpressions.RegexOptions.None,
+                TimeSpan.FromSeconds(5)
+            )
+        );
+        await page.Context.CloseAsync();
+    }
+
+    [Fact]
+    public async Task Pdf_OfASheet_IsAPdfOnBothPapers()
+    {
+        var page = await filled.Site.Visit();
+        foreach (var paper in new[] { "a4", "letter" })
+        {
+            var answer = await page.APIRequest.GetAsync(filled.Sheet + "/pdf?paper=" + paper);
+
+            Assert.Equal(200, answer.Status);
+            Assert.StartsWith(
+                "%PDF-",
+                System.Text.Encoding.Latin1.GetString(await answer.BodyAsync()),
+                StringComparison.Ordinal
+            );
+        }
+
+        await page.Context.CloseAsync();
+    }
+
+    private static string Describe(AxeResultItem item) =>
+        $"{item.Id} ({item.Help}): {string.Join(" | ", item.Nodes.Take(3).Select(n => n.Html))}";
+}

@@ -1,0 +1,116 @@
+using System.Text.RegularExpressions;
+using Microsoft.Playwright;
+
+namespace Heapwright.Browser;
+
+/// <summary>From an empty yard to a sheet with a layer ticked off, in barrows and buckets.</summary>
+[Collection(BrowserTests.Name)]
+public sealed class WholeJobTests
+{
+    private static readonly (string Words, string Pick, string Amount, string Unit)[] Stuff =
+    [
+        ("lawn mowings", "Grass clippings, fresh", "3", "wheelbarrow"),
+        ("dead leaves", "Autumn leaves, mixed, dry and loose", "6", "wheelbarrow"),
+        ("wood chips", "Wood chips, coarse, without leaves", "2", "wheelbarrow"),
+        ("kitchen scraps", "Kitchen scraps, mixed vegetable and fruit", "3", "bucket"),
+        ("stable muck", "Horse manure with straw", "4", "wheelbarrow"),
+    ];
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public async Task WholeJob_FromEmptyYard_EndsWithALayerTickedOff(bool script)
+    {
+        await using var site = new RunningSite();
+        await site.InitializeAsync();
+        var page = await site.Visit(script, 390, 844);
+        await page.GotoAsync("/");
+
+        // Start a site of one's own.
+        await page.GetByLabel("Name").FillAsync("Top plot");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Start my own" }).ClickAsync();
+        await Heading(page, "Stock");
+
+        // A bay to build in.
+        await page.GotoAsync("/settings/bays");
+        await page.GetByLabel("Name").FillAsync("Left bay");
+        await page.GetByLabel("Length", new() { Exact = true }).FillAsync("1,2");
+        await page.GetByLabel("Width", new() { Exact = true }).FillAsync("1.2");
+        await page.GetByLabel("Height to fill to").FillAsync("1.1");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save" }).ClickAsync();
+        await Assertions.Expect(page.GetByText("1.2 × 1.2 × 1.1 m high")).ToBeVisibleAsync();
+
+        foreach (var (words, pick, amount, unit) in Stuff)
+        {
+            await page.GotoAsync("/stock");
+            await page.GetByLabel("What have you got?").FillAsync(words);
+            await page.GetByRole(AriaRole.Button, new() { Name = "Find" }).ClickAsync();
+            await page.GetByRole(AriaRole.Link, new() { Name = "Take " + pick, Exact = true })
+                .ClickAsync();
+            await page.GetByLabel("How many").FillAsync(amount);
+            await page.Locator($"input[name=unit][value={unit}]").CheckAsync();
+            await page.GetByRole(AriaRole.Button, new() { Name = "Add to the stock" }).ClickAsync();
+            await Heading(page, "Stock");
+        }
+
+        // One barrow of grass more, and undo.
+        await page.GetByRole(
+                AriaRole.Button,
+                new() { Name = "One wheelbarrow more of lawn mowings" }
+            )
+            .ClickAsync();
+        await Assertions.Expect(page.GetByText("lawn mowings: 3 became 4")).ToBeVisibleAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Undo" }).ClickAsync();
+        await Assertions.Expect(page.Locator("output").First).ToHaveTextAsync("3");
+
+        // What would it make?
+        await page.GotoAsync("/mix");
+        await Assertions.Expect(page.Locator("svg.picture").First).ToBeVisibleAsync();
+        await page.GetByRole(
+                AriaRole.Button,
+                new() { Name = "One wheelbarrow less of dead leaves" }
+            )
+            .ClickAsync();
+        await Assertions
+            .Expect(page.Locator(".goods li").Nth(1).Locator("output"))
+            .ToHaveTextAsync("5");
+        await page.GoBackAsync();
+        await Assertions
+            .Expect(page.Locator(".goods li").Nth(1).Locator("output"))
+            .ToHaveTextAsync("6");
+
+        // The best heap, and its sheet.
+        await page.GotoAsync("/recipe");
+        await Assertions
+            .Expect(
+                page.GetByRole(AriaRole.Heading, new() { Level = 2 })
+                    .Filter(new() { HasText = "Plan 1" })
+            )
+            .ToBeVisibleAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Make the build sheet" })
+            .First.ClickAsync();
+        await Heading(page, "Left bay");
+        var layers = page.Locator("ol.layers > li");
+        Assert.True(await layers.CountAsync() >= 3);
+        await Assertions.Expect(page.Locator(".drawing svg")).ToBeVisibleAsync();
+
+        // Build the first layer.
+        await page.GetByRole(AriaRole.Button, new() { Name = "Layer 1 done" }).ClickAsync();
+        await Assertions
+            .Expect(page.GetByRole(AriaRole.Button, new() { Name = "Layer 1 done" }))
+            .ToHaveAttributeAsync("aria-pressed", "true");
+        await page.ReloadAsync();
+        await Assertions
+            .Expect(page.GetByRole(AriaRole.Button, new() { Name = "Layer 1 done" }))
+            .ToHaveAttributeAsync("aria-pressed", "true");
+        await page.GotoAsync("/");
+        await Assertions.Expect(page.GetByText("1 of", new() { Exact = false })).ToBeVisibleAsync();
+    }
+
+    private static Task Heading(IPage page, string text) =>
+        Assertions
+            .Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 }))
+            .ToHaveTextAsync(
+                new Regex(Regex.Escape(text), RegexOptions.None, TimeSpan.FromSeconds(1))
+            );
+}

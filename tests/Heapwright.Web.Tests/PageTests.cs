@@ -1,0 +1,279 @@
+using System.Net;
+
+namespace Heapwright.Web.Tests;
+
+/// <summary>Pages as a browser without script sees them.</summary>
+public sealed class PageTests : IAsyncLifetime
+{
+    private static readonly CancellationToken Never = CancellationToken.None;
+    private readonly SiteUnderTest site = new();
+    private HttpClient caller = null!;
+
+    public async ValueTask InitializeAsync()
+    {
+        caller = site.Caller();
+        var started = await caller.Send(
+            "/",
+            "own",
+            ("name", "Top plot"),
+            ("zone", "Europe/London"),
+            ("units", "american")
+        );
+        Assert.Equal(HttpStatusCode.Found, started.StatusCode);
+    }
+
+    public ValueTask DisposeAsync() => site.DisposeAsync();
+
+    [Fact]
+    public async Task Stock_AmountThatCannotBeRead_IsToldBesideItsFieldAndNothingIsLost()
+    {
+        var page = await caller.Send(
+            "/stock/add?material=wheat_straw",
+            "add",
+            ("name", "Straw from Ann"),
+            ("amount", "a few"),
+            ("unit", "bale"),
+            ("since", "2026-01-05"),
+            ("giver", "Ann")
+        );
+        var html = await page.Content.ReadAsStringAsync(Never);
+
+        Assert.Equal(HttpStatusCode.OK, page.StatusCode);
+        Assert.Contains("is not a number that can be read", html, StringComparison.Ordinal);
+        Assert.Contains("aria-invalid=\"true\"", html, StringComparison.Ordinal);
+        Assert.Contains("value=\"Straw from Ann\"", html, StringComparison.Ordinal);
+        Assert.Contains("value=\"a few\"", html, StringComparison.Ordinal);
+        Assert.Contains("value=\"Ann\"", html, StringComparison.Ordinal);
+        Assert.DoesNotContain(
+            "Straw from Ann",
+            await caller.GetStringAsync("/stock", Never),
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public async Task Stock_DayToCome_IsRefused()
+    {
+        var page = await caller.Send(
+            "/stock/add?material=wheat_straw",
+            "add",
+            ("name", "Straw"),
+            ("amount", "1"),
+            ("unit", "bale"),
+            ("since", "2999-01-01")
+        );
+
+        Assert.Contains(
+            "still to come",
+            await page.Content.ReadAsStringAsync(Never),
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public async Task Bay_TypedInFeet_IsKeptInMetres()
+    {
+        await caller.Send(
+            "/settings/bays",
+            "bay",
+            ("name", "Pallet bay"),
+            ("shape", "box"),
+            ("length_m", "4"),
+            ("width_m", "3.5"),
+            ("height_m", "3")
+        );
+
+        var file = await caller.GetStringAsync("/export", Never);
+        // 4 ft are 1.2192 m, by definition of the foot.
+        Assert.Contains("\"length_m\": 1.2192", file, StringComparison.Ordinal);
+        Assert.Contains(
+            "4 × 3.5 × 3 ft high",
+            WebUtility.HtmlDecode(await caller.GetStringAsync("/settings/bays", Never)),
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public async Task Container_WithItsOwnSize_IsUsedInTheMix()
+    {
+        await caller.Send(
+            "/settings/containers",
+            "container",
+            ("name", "Bucket"),
+            ("holds_l", "5")
+        );
+        await Add("kitchen_scraps", "Scraps", "2", "bucket");
+
+        var html = WebUtility.HtmlDecode(await caller.GetStringAsync("/mix", Never));
+
+        // 5 US gallons are 18.93 l.
+        Assert.Contains("One bucket holds 18.93 l", html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Container_InUseWithoutAUsualSize_IsNotTakenOut()
+    {
+        await caller.Send(
+            "/settings/containers",
+            "container",
+            ("name", "old bath"),
+            ("holds_l", "40")
+        );
+        await Add("kitchen_scraps", "Scraps", "1", "old bath");
+        var html = await caller.GetStringAsync("/settings/containers", Never);
+        var id = System
+            .Text.RegularExpressions.Regex.Match(
+                html,
+                "name=\"id\" value=\"(?<id>[0-9a-f]{32})\"",
+                System.Text.RegularExpressions.RegexOptions.ExplicitCapture,
+                TimeSpan.FromSeconds(5)
+            )
+            .Groups["id"]
+            .Value;
+
+        var refused = await caller.Send("/settings/containers", "remove", ("id", id));
+
+        Assert.Contains(
+            "is the measure of Scraps at hand",
+            WebUtility.HtmlDecode(await refused.Content.ReadAsStringAsync(Never)),
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public async Task Mix_ButtonPressedTwiceOrReloaded_CountsOnce()
+    {
+        await Add("wheat_straw", "Straw", "3", "bale");
+
+        var first = await caller.GetStringAsync(
+            "/mix?go=1&m=wheat_straw&w=Straw&n=3&u=bale&d=0&set=0%204",
+            Never
+        );
+        var again = await caller.GetStringAsync(
+            "/mix?go=1&m=wheat_straw&w=Straw&n=3&u=bale&d=0&set=0%204",
+            Never
+        );
+
+        Assert.Contains("<output>4</output>", first, StringComparison.Ordinal);
+        Assert.Contains("<output>4</output>", again, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("/mix?go=1&m=no_such&n=1&u=bale")]
+    [InlineData("/mix?go=1&m=wheat_straw&n=-5&u=bale&set=99%201")]
+    [InlineData("/mix?go=1&m=wheat_straw&n=1e400&u=nonsense&water=abc")]
+    [InlineData("/mix?add=no_such")]
+    [InlineData("/recipe?bay=zzz&aim=none&chance=7&buy_w=unobtainium&buy_p=x")]
+    [InlineData("/stock/not-a-guid")]
+    [InlineData("/sheets/not-a-guid")]
+    [InlineData("/materials/no_such")]
+    [InlineData("/?done=999999")]
+    [InlineData("/stock?done=abc&refused=nonsense")]
+    public async Task Address_WithNonsenseInIt_StillGivesAPage(string url)
+    {
+        await Add("wheat_straw", "Straw", "3", "bale");
+
+        var answer = await caller.GetAsync(url, Never);
+
+        Assert.True(
+            answer.StatusCode is HttpStatusCode.OK or HttpStatusCode.Found,
+            $"{url}: {answer.StatusCode}"
+        );
+    }
+
+    [Fact]
+    public async Task Stuff_NobodyCanName_GetsWideRangesAndCanBeMixed()
+    {
+        var described = await caller.Send(
+            "/materials/describe",
+            "describe",
+            ("name", "Pond weed"),
+            ("kind", "leafy"),
+            ("freshness", "fresh"),
+            ("colour", "green"),
+            ("feel", "slimy")
+        );
+        var next = described.Headers.Location!.PathAndQuery;
+        await caller.Send(
+            next,
+            "add",
+            ("name", "Pond weed"),
+            ("amount", "2"),
+            ("unit", "bucket"),
+            ("since", "2026-01-05")
+        );
+
+        var html = await caller.GetStringAsync("/mix", Never);
+
+        Assert.Contains("Pond weed", html, StringComparison.Ordinal);
+        Assert.Contains("class=\"gauge\"", html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Measurement_OfABucket_NarrowsWhatIsKnownHere()
+    {
+        var before = WebUtility.HtmlDecode(
+            await caller.GetStringAsync("/materials/wheat_straw", Never)
+        );
+        // 5 US gallons with 3 lb in them: 72 kg/m³.
+        await caller.Send(
+            "/materials/wheat_straw/measure",
+            "bucket",
+            ("holds", "5"),
+            ("empty", "1"),
+            ("full", "4")
+        );
+
+        var after = WebUtility.HtmlDecode(
+            await caller.GetStringAsync("/materials/wheat_straw", Never)
+        );
+
+        Assert.DoesNotContain("Measured here", before, StringComparison.Ordinal);
+        Assert.Contains("Measured here: Loose, kg/m³ was", after, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Measurement_ThatCannotBe_IsRefusedInASentence()
+    {
+        var page = await caller.Send(
+            "/materials/wheat_straw/measure",
+            "bucket",
+            ("holds", "5"),
+            ("empty", "4"),
+            ("full", "1")
+        );
+
+        Assert.Contains(
+            "The measurement cannot be right",
+            await page.Content.ReadAsStringAsync(Never),
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public async Task Undo_OfTheLastAct_PutsItBack()
+    {
+        await Add("wheat_straw", "Straw", "3", "bale");
+        var undone = await caller.Send("/settings/changes", "/settings/changes");
+
+        Assert.Equal(HttpStatusCode.Found, undone.StatusCode);
+        Assert.DoesNotContain(
+            ">Straw<",
+            await caller.GetStringAsync("/stock", Never),
+            StringComparison.Ordinal
+        );
+    }
+
+    private async Task Add(string material, string name, string amount, string unit)
+    {
+        var added = await caller.Send(
+            "/stock/add?material=" + material,
+            "add",
+            ("name", name),
+            ("amount", amount),
+            ("unit", unit),
+            ("since", "2026-01-05")
+        );
+        Assert.Equal(HttpStatusCode.Found, added.StatusCode);
+    }
+}

@@ -1,0 +1,65 @@
+using System.Net;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Mvc.Testing;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace Heapwright.Web.Tests;
+
+/// <summary>The site in memory, with an empty data folder of its own.</summary>
+public sealed class SiteUnderTest : WebApplicationFactory<Program>
+{
+    private readonly string folder = Directory.CreateTempSubdirectory("heapwright-web-").FullName;
+
+    /// <summary>Where requests seem to come from; this machine unless told otherwise.</summary>
+    public IPAddress From { get; set; } = IPAddress.Loopback;
+
+    /// <summary>A caller that follows nothing by itself and keeps its cookies.</summary>
+    public HttpClient Caller() =>
+        CreateClient(
+            new WebApplicationFactoryClientOptions
+            {
+                AllowAutoRedirect = false,
+                BaseAddress = new Uri("http://localhost"),
+            }
+        );
+
+    /// <inheritdoc/>
+    protected override void ConfigureWebHost(IWebHostBuilder builder)
+    {
+        builder.UseSetting("HEAPWRIGHT_DATA", folder);
+        builder.UseSetting("HEAPWRIGHT_URL", "http://127.0.0.1:0");
+        builder.UseEnvironment("Production");
+        builder.ConfigureServices(services =>
+            services.AddSingleton<IStartupFilter>(new Address(this))
+        );
+    }
+
+    /// <inheritdoc/>
+    protected override void Dispose(bool disposing)
+    {
+        base.Dispose(disposing);
+        if (disposing && Directory.Exists(folder))
+        {
+            Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+
+    // In memory there is no connection, so the address it would have is put in.
+    private sealed class Address(SiteUnderTest site) : IStartupFilter
+    {
+        public Action<IApplicationBuilder> Configure(Action<IApplicationBuilder> next) =>
+            app =>
+            {
+                app.Use(
+                    (context, rest) =>
+                    {
+                        context.Connection.RemoteIpAddress = site.From;
+                        return rest(context);
+                    }
+                );
+                next(app);
+            };
+    }
+}
