@@ -30,8 +30,7 @@ stale() {
 # publish NAME PROJECT: builds the program and puts it where it can be started. Every build gets a folder of its own,
 # which a small file names at the end, so that a program that is running keeps its files.
 publish() {
-    local project="$2" home="$OUT/$1" log="$OUT/$1/build.log" new old folder
-    local -a ahead=()
+    local project="$ROOT/$2" home="$OUT/$1" log="$OUT/$1/build.log" new old folder
     mkdir -p "$home"
     new="$home/$(date +%s%N)"
     # Made now, or the folders around them would look newer than the build that made them.
@@ -39,20 +38,7 @@ publish() {
         mkdir -p "$folder/bin" "$folder/obj"
     done
     touch "$home/stamp.new"
-    # Compiling ahead halves the start but needs a package for each platform; without it the program is the same.
-    if [[ "$(uname -sm)" == "Linux x86_64" ]] &&
-        dotnet restore "$ROOT/$project" >"$log" 2>&1; then
-        ahead=(-r linux-x64)
-    elif ! dotnet restore "$ROOT/$project" -p:PublishReadyToRun=false >"$log" 2>&1; then
-        cat "$log" >&2
-        echo "Heapwright could not be built: its packages could not be restored (see above)." >&2
-        return 1
-    fi
-    # A configuration of its own: what is compiled here without the analyzers must not pass for checked in ./test.
-    [[ ${#ahead[@]} -gt 0 ]] || ahead=(-p:PublishReadyToRun=false)
-    if ! dotnet publish "$ROOT/$project" -c Shipped -p:Optimize=true --no-restore --no-self-contained \
-        "${ahead[@]}" -p:RunAnalyzersDuringBuild=false -p:EnforceCodeStyleInBuild=false \
-        -o "$new" >>"$log" 2>&1; then
+    if ! compile >"$log" 2>&1; then
         rm -rf "$new"
         grep -E ': (error|warning) ' "$log" | sort -u >&2 || tail -n 40 "$log" >&2
         echo "Heapwright could not be built: see above; everything is in $log." >&2
@@ -65,6 +51,22 @@ publish() {
     for old in $(find "$home" -mindepth 1 -maxdepth 1 -type d | sort | head -n -2); do
         rm -rf "$old"
     done
+}
+
+# compile: $project into $new. A configuration of its own: what is compiled here without the analyzers must not pass
+# for checked in ./test. Compiled ahead it starts sooner; the package for that exists for some platforms only, and
+# without it the program is the same.
+compile() {
+    local -a common=(-c Shipped -p:Optimize=true -p:RunAnalyzersDuringBuild=false -p:EnforceCodeStyleInBuild=false
+        --no-restore -o "$new")
+    if [[ "$(uname -sm)" == "Linux x86_64" ]] && dotnet restore "$project"; then
+        command -v clang >/dev/null || common+=(-p:CppCompilerAndLinker=gcc)
+        [[ "$project" == *Native* ]] || common+=(--no-self-contained)
+        dotnet publish "$project" -r linux-x64 "${common[@]}"
+    else
+        dotnet restore "$project" -p:PublishReadyToRun=false &&
+            dotnet publish "$project" -p:PublishReadyToRun=false "${common[@]}"
+    fi
 }
 
 # fresh NAME PROJECT: builds the program if it is stale, one build at a time.

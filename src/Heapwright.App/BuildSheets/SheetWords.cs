@@ -8,6 +8,23 @@ namespace Heapwright.App.BuildSheets;
 /// <summary>The sentences of a build sheet, the same on screen, on paper and in an answer.</summary>
 public static class SheetWords
 {
+    // In the order in which the work is done.
+    private static readonly string[] PrepareOrder =
+    [
+        "remove_tape_and_plastic",
+        "shake_out_soil",
+        "rinse_salt",
+        "wilt_first",
+        "chop_short",
+        "shred",
+        "tear",
+        "crush",
+        "break_up",
+        "fluff",
+        "soak_first",
+        "scatter_thinly",
+    ];
+
     /// <summary>How to prepare a layer and what to do when it is laid: sentences in a row; may be empty.</summary>
     /// <param name="layer">The layer.</param>
     public static string Prepare(BuildLayer layer)
@@ -16,31 +33,33 @@ public static class SheetWords
         return string.Join(' ', layer.Prepare.Select(PrepareOne).OfType<string>());
     }
 
-    /// <summary>How to prepare each stuff before building begins, one sentence or more for each that needs it.</summary>
+    /// <summary>What is to be done before building begins: one line for each kind of work, with the stuff it is for.</summary>
     /// <param name="plan">The plan.</param>
     public static IReadOnlyList<string> PrepareFirst(BuildPlan plan)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        var lines = new List<string>();
-        foreach (
-            var group in plan
-                .Layers.SelectMany(l => l.Parts.Select(p => (p.Ingredient, l.Prepare)))
-                .GroupBy(p => p.Ingredient.Key, StringComparer.Ordinal)
-        )
-        {
-            var ingredient = group.First().Ingredient;
-            var codes = ingredient.Material?.Prepare ?? [];
-            var wanted = codes.Where(c =>
-                group.Any(g => g.Prepare.Contains(c, StringComparer.Ordinal))
-            );
-            var sentences = string.Join(' ', wanted.Select(PrepareOne).OfType<string>());
-            if (sentences.Length > 0)
-            {
-                lines.Add(Words.Of("buildplans.prepared", null, ingredient.Name, sentences));
-            }
-        }
-
-        return lines;
+        var work = plan
+            .Layers.SelectMany(l => l.Parts.Select(p => (p.Ingredient, l.Prepare)))
+            .SelectMany(p =>
+                (p.Ingredient.Material?.Prepare ?? [])
+                    .Where(c => p.Prepare.Contains(c, StringComparer.Ordinal))
+                    .Select(c => (Code: c, Name: ShortName(p.Ingredient.Name, plan)))
+            )
+            .Distinct()
+            .ToLookup(w => w.Code, w => w.Name, StringComparer.Ordinal);
+        return
+        [
+            .. PrepareOrder
+                .Where(work.Contains)
+                .Select(code =>
+                    Words.Of(
+                        "buildplans.prepared",
+                        null,
+                        PrepareOne(code)!.TrimEnd('.'),
+                        string.Join("; ", work[code])
+                    )
+                ),
+        ];
     }
 
     /// <summary>What to do when the layer is laid; empty for nothing but watering.</summary>
@@ -77,16 +96,20 @@ public static class SheetWords
         ArgumentNullException.ThrowIfNull(part);
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(measures);
-        var name = part.Ingredient.Name;
+        return UnitWords.Amount(part.Amount, part.Ingredient.Unit, measures.Culture)
+            + " · "
+            + ShortName(part.Ingredient.Name, plan);
+    }
+
+    private static string ShortName(string name, BuildPlan plan)
+    {
         var brief = Brief(name);
         var alone = plan
             .Layers.SelectMany(l => l.Parts)
             .Select(p => p.Ingredient.Name)
             .Distinct(StringComparer.Ordinal)
             .Count(n => Brief(n) == brief);
-        return UnitWords.Amount(part.Amount, part.Ingredient.Unit, measures.Culture)
-            + " · "
-            + (alone == 1 ? brief : name);
+        return alone == 1 ? brief : name;
     }
 
     private static string Brief(string name) => name.Split(',')[0];
@@ -138,6 +161,45 @@ public static class SheetWords
             measures.Volume(plan.Water)
         );
     }
+
+    /// <summary>The number of layers and the time, in a sentence or two.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="measures">The number format.</param>
+    public static string Subtitle(BuildPlan plan, Measures measures)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(measures);
+        return Words.Of(
+            "buildplans.subtitle",
+            measures.Culture,
+            plan.Layers.Length,
+            Time(plan.OnePerson),
+            Time(plan.TwoPeople)
+        );
+    }
+
+    /// <summary>The water of a layer; the words for none where there is none.</summary>
+    /// <param name="layer">The layer.</param>
+    /// <param name="measures">The measures.</param>
+    public static string Water(BuildLayer layer, Measures measures)
+    {
+        ArgumentNullException.ThrowIfNull(layer);
+        ArgumentNullException.ThrowIfNull(measures);
+        return HasWater(layer) ? measures.Volume(layer.Water) : Words.Of("buildplans.no_water");
+    }
+
+    /// <summary>Whether so much water goes on a layer that it is worth a word.</summary>
+    /// <param name="layer">The layer.</param>
+    public static bool HasWater(BuildLayer layer)
+    {
+        ArgumentNullException.ThrowIfNull(layer);
+        return layer.Water.Liters >= 0.05;
+    }
+
+    private static string Time(TimeSpan time) =>
+        time.TotalMinutes <= 180
+            ? Words.Of("buildplans.minutes", null, time.TotalMinutes)
+            : Words.Of("buildplans.hours", null, time.TotalHours);
 
     /// <summary>A tool in words.</summary>
     /// <param name="code">Its code.</param>

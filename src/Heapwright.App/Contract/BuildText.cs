@@ -15,15 +15,7 @@ internal static class BuildText
         var measures = sheet.Measures;
         var text = new StringBuilder();
         text.AppendLine(SheetWords.Bin(plan.Bin, measures));
-        text.AppendLine(
-            Words.Of(
-                "buildplans.subtitle",
-                measures.Culture,
-                plan.Layers.Length,
-                plan.OnePerson.TotalMinutes,
-                plan.TwoPeople.TotalMinutes
-            )
-        );
+        text.AppendLine(SheetWords.Subtitle(plan, measures));
         text.AppendLine(SheetWords.Facts(plan, measures));
         List(text, "before", SheetWords.PrepareFirst(plan));
         text.AppendLine();
@@ -45,8 +37,7 @@ internal static class BuildText
     private static void Append(StringBuilder text, BuildLayer layer, Measures measures)
     {
         var parts = string.Join(" + ", layer.Parts.Select(p => SheetWords.Part(p, measures)));
-        var water =
-            layer.Water.Liters > 0 ? measures.Volume(layer.Water) : Words.Of("buildplans.no_water");
+        var water = SheetWords.Water(layer, measures);
         text.Append(
                 CultureInfo.InvariantCulture,
                 $"{layer.Number, 3}  {measures.Short(layer.Thickness), 6}  {water, 8}  {parts}"

@@ -184,7 +184,7 @@ internal sealed class IngredientReader
             return ingredient;
         }
 
-        var place = fields["carbon_nitrogen_ratio"]!.Value;
+        var place = fields["carbon_nitrogen_ratio"]!;
         if (given[MaterialProperty.Nitrogen] is { } n)
         {
             if (given[MaterialProperty.Carbon] is { } c)

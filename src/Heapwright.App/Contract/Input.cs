@@ -5,7 +5,7 @@ using Heapwright.Core.Quantities;
 namespace Heapwright.App.Contract;
 
 /// <summary>One value of a question in JSON, with its place, read strictly: whatever is not understood is refused.</summary>
-public readonly struct Input
+public sealed class Input
 {
     /// <summary>The largest question that is read, in bytes.</summary>
     public const int LargestBytes = 1 << 20;

@@ -67,11 +67,11 @@ public static class MaterialAnswers
     private static JsonObject Several(IEnumerable<Material> materials) =>
         new()
         {
-            ["schema"] = AnswerParts.Schema,
+            ["schema"] = Json.Schema,
             ["materials"] = new JsonArray([
                 .. materials.Select(m => (JsonNode?)MaterialParts.Of(m)),
             ]),
-            ["assumptions"] = AnswerParts.List(Assumed()),
+            ["assumptions"] = Json.Of(Assumed()),
             // Cautions stand with the material they belong to.
             ["cautions"] = new JsonArray(),
         };
@@ -79,8 +79,8 @@ public static class MaterialAnswers
     private static JsonObject One(Material material, ImmutableArray<string> assumptions)
     {
         var answer = MaterialParts.Of(material);
-        answer.Insert(0, "schema", AnswerParts.Schema);
-        answer["assumptions"] = AnswerParts.List(assumptions);
+        answer.Insert(0, "schema", Json.Schema);
+        answer["assumptions"] = Json.Of(assumptions);
         return answer;
     }
 

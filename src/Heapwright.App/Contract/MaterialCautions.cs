@@ -1,3 +1,4 @@
+using System.Text;
 using System.Text.Json.Nodes;
 using Heapwright.App.Texts;
 using Heapwright.Core.Materials;
@@ -45,4 +46,14 @@ internal static class MaterialCautions
 
         return cautions;
     }
+
+    /// <summary>The cautions in words, at the end of an answer.</summary>
+    /// <param name="text">The answer so far.</param>
+    /// <param name="cautions">The cautions of the answer.</param>
+    public static void Append(StringBuilder text, JsonArray cautions) =>
+        Figures.AppendList(
+            text,
+            Words.Of("quantities.cautions"),
+            [.. cautions.Select(c => c!["text"]!.GetValue<string>())]
+        );
 }

@@ -16,7 +16,7 @@ public static class MaterialParts
         {
             ["id"] = material.Id,
             ["name"] = material.Name,
-            ["also_called"] = AnswerParts.List(material.AlsoCalled),
+            ["also_called"] = Json.Of(material.AlsoCalled),
             ["group"] = material.Group,
             ["family"] = material.Family,
             ["kind"] = material.Kind,
@@ -31,12 +31,12 @@ public static class MaterialParts
             ' ',
             material.Prepare.Select(code => Words.Of("prepare." + code))
         );
-        answer["ask_giver"] = AnswerParts.List(
+        answer["ask_giver"] = Json.Of(
             material.AskGiver.Select(code => Words.Of("askGiver." + code))
         );
         answer["advice"] = material.Advice;
         answer["note"] = material.Note;
-        answer["cautions"] = AnswerParts.Cautions(material.Cautions);
+        answer["cautions"] = MaterialCautions.Of([material]);
         answer["sources"] = new JsonArray([.. material.Sources.Select(Source)]);
         return answer;
     }
@@ -48,23 +48,19 @@ public static class MaterialParts
             // The fast share is given with the other shares, limited to what the ash leaves.
             if (property != MaterialProperty.Fast)
             {
-                answer[PropertyFacts.FieldName(property)] = AnswerParts.Range(properties[property]);
+                answer[PropertyFacts.FieldName(property)] = Json.Of(properties[property]);
             }
 
             if (property == MaterialProperty.Carbon)
             {
-                answer["carbon_nitrogen_ratio"] = AnswerParts.Range(
-                    properties.CarbonNitrogenRatio()
-                );
+                answer["carbon_nitrogen_ratio"] = Json.Of(properties.CarbonNitrogenRatio());
             }
         }
 
         var shares = PoolShares.Of(properties);
-        answer["fast_pct_db"] = AnswerParts.Range(
-            shares?.Fast ?? properties[MaterialProperty.Fast]
-        );
-        answer["slow_pct_db"] = AnswerParts.Range(shares?.Slow);
-        answer["lignin_rich_pct_db"] = AnswerParts.Range(shares?.LigninRich);
+        answer["fast_pct_db"] = Json.Of(shares?.Fast ?? properties[MaterialProperty.Fast]);
+        answer["slow_pct_db"] = Json.Of(shares?.Slow);
+        answer["lignin_rich_pct_db"] = Json.Of(shares?.LigninRich);
     }
 
     private static JsonNode Source(PropertySource source)

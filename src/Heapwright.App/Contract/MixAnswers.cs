@@ -88,8 +88,9 @@ public static class MixAnswers
         answer["containers"] = ContainerReader.Sizes(ingredients.Select(i => i.Unit));
         answer["notes"] = Json.Of(RuleOfThumb.Notes(mixture).Select(n => Words.Of(n)));
         answer["assumptions"] = assumptions.ToJson();
-        answer["cautions"] = MaterialCautions.Of(ingredients.Select(i => i.Material));
-        return new Answer(answer, Yes: true, MixText.Of(mixture, assumptions));
+        var cautions = MaterialCautions.Of(ingredients.Select(i => i.Material));
+        answer["cautions"] = cautions;
+        return new Answer(answer, Yes: true, MixText.Of(mixture, assumptions, cautions));
     }
 
     /// <summary>The quantities and verdicts of a mixture, field by field.</summary>

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using System.Text.Json.Nodes;
 using Heapwright.App.Library;
 using Heapwright.App.Texts;
 using Heapwright.Core.Mixtures;
@@ -10,7 +11,7 @@ namespace Heapwright.App.Contract;
 /// <summary>The answer to <c>mix</c> in words.</summary>
 internal static class MixText
 {
-    public static string Of(Mixture mixture, Assumptions assumptions)
+    public static string Of(Mixture mixture, Assumptions assumptions, JsonArray cautions)
     {
         var text = new StringBuilder();
         foreach (var part in mixture.Parts)
@@ -41,6 +42,7 @@ internal static class MixText
         }
 
         Figures.AppendList(text, Words.Of("quantities.assumed"), assumptions.All);
+        MaterialCautions.Append(text, cautions);
         return text.ToString();
     }
 

@@ -55,14 +55,15 @@ public static class RecipeAnswers
         var json = ToJson(question, answer);
         json["containers"] = ContainerReader.Sizes(question.Items.Select(i => i.Ingredient.Unit));
         json["assumptions"] = assumptions.ToJson();
-        json["cautions"] = MaterialCautions.Of(
+        var cautions = MaterialCautions.Of(
             question.Items.Select(i => i.Ingredient.Material),
             "legionella_dust"
         );
+        json["cautions"] = cautions;
         return new Answer(
             json,
             answer.Status == RecipeStatus.Ok,
-            RecipeText.Of(question, answer, assumptions)
+            RecipeText.Of(question, answer, assumptions, cautions)
         );
     }
 

@@ -1,4 +1,5 @@
 using System.Text;
+using System.Text.Json.Nodes;
 using Heapwright.App.Library;
 using Heapwright.App.Texts;
 using Heapwright.Core.Recipes;
@@ -8,7 +9,12 @@ namespace Heapwright.App.Contract;
 /// <summary>The answer to <c>recipe</c> in words.</summary>
 internal static class RecipeText
 {
-    public static string Of(RecipeQuestion question, RecipeAnswer answer, Assumptions assumptions)
+    public static string Of(
+        RecipeQuestion question,
+        RecipeAnswer answer,
+        Assumptions assumptions,
+        JsonArray cautions
+    )
     {
         var text = new StringBuilder();
         text.AppendLine(
@@ -61,6 +67,7 @@ internal static class RecipeText
             ]
         );
         Figures.AppendList(text, Words.Of("quantities.assumed"), assumptions.All);
+        MaterialCautions.Append(text, cautions);
         return text.ToString();
     }
 

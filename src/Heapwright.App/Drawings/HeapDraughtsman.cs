@@ -12,7 +12,6 @@ internal sealed class HeapDraughtsman
 {
     private const double Top = 16;
     private const double Bottom = 44;
-    private const double LabelStep = 19;
     private const int SlopePoints = 14;
 
     private readonly BuildSheet sheet;
@@ -28,6 +27,8 @@ internal sealed class HeapDraughtsman
     private readonly double ground;
     private readonly double middle;
     private readonly double labels;
+    private readonly double labelStep;
+    private readonly double disc;
 
     public HeapDraughtsman(BuildSheet sheet, PictureSize size)
     {
@@ -35,15 +36,17 @@ internal sealed class HeapDraughtsman
         plan = sheet.Plan;
         measures = sheet.Measures;
         wide = size == PictureSize.Wide;
-        width = wide ? 760 : 374;
+        width = wide ? 860 : 374;
         left = wide ? 52 : 44;
         text = wide ? 13 : 12;
-        var column = wide ? 370 : 92;
+        // Many layers: smaller discs, so that the heap need not shrink for them.
+        (labelStep, disc) = plan.Layers.Length <= 14 ? (19, 18) : (15.5, 15);
+        var column = wide ? 470 : 92;
         var room = width - left - column - 12;
         var tallest = Math.Max(plan.Height.Centimeters, HasWalls ? plan.Bin.Height.Centimeters : 0);
         var widest = plan.Outline.Width.Centimeters;
         scale = Math.Min(room / widest, 300 / tallest);
-        var high = Math.Max(tallest * scale, (plan.Layers.Length * LabelStep) - Bottom + 16);
+        var high = Math.Max(tallest * scale, (plan.Layers.Length * labelStep) - Bottom + 16);
         ground = Top + high;
         middle = left + (room / 2);
         labels = left + room + (wide ? 36 : 30);
@@ -84,7 +87,7 @@ internal sealed class HeapDraughtsman
             layer.Number,
             string.Join(", ", layer.Parts.Select(p => SheetWords.Part(p, measures))),
             measures.Short(layer.Thickness),
-            measures.Volume(layer.Water)
+            SheetWords.Water(layer, measures)
         );
 
     private double Y(Length level) => ground - (level.Centimeters * scale);
@@ -107,7 +110,7 @@ internal sealed class HeapDraughtsman
         }
 
         Line(PictureTone.Soft, 1, x + 5, Y(tallest), x + 5, ground);
-        var half = (plan.Outline.Width.Centimeters * scale / 2) + 14;
+        var half = (plan.Outline.Width.Centimeters * scale / 2) + 9;
         Line(PictureTone.Ink, 2.5, middle - half, ground + 1.2, middle + half, ground + 1.2);
     }
 
@@ -131,8 +134,11 @@ internal sealed class HeapDraughtsman
                 Scraps(layer);
             }
 
-            // The upper edge is the second half of the outline.
-            Line(PictureTone.OnWhite, 0.7, points[(points.Length / 2)..]);
+            // The upper edge: between walls the second half of the outline, on slopes the line across.
+            var edge = HasWalls
+                ? points[(points.Length / 2)..]
+                : points[(2 * SlopePoints)..((2 * SlopePoints) + 4)];
+            Line(PictureTone.OnWhite, 0.7, edge);
         }
 
         if (!HasWalls)
@@ -332,11 +338,10 @@ internal sealed class HeapDraughtsman
                 Dashed: true
             )
         );
-        if (plate < 2 * half)
-        {
-            items.Add(new PictureItem.Plate(middle - (plate / 2), y - 8, plate, 16));
-            Text(middle, y + 3.8, word, 10.5, 0, PictureTone.OnWhite);
-        }
+        // Where it is too wide for the heap it stands before it.
+        var x = plate < 2 * half ? middle : Math.Max(plate / 2, middle - half - (plate / 2));
+        items.Add(new PictureItem.Plate(x - (plate / 2), y - 8, plate, 16));
+        Text(x, y + 3.8, word, 10.5, 0, PictureTone.OnWhite);
     }
 
     private void WidthLine()
@@ -376,12 +381,12 @@ internal sealed class HeapDraughtsman
             Line(PictureTone.OnWhite, 0.9, from, Y(level), edge, Y(level));
             Line(PictureTone.Ink, 0.9, edge, Y(level), edge + 10, Y(level), labels - 10, y);
             items.Add(new PictureItem.Block(Dot(from, Y(level), 2), PictureTone.OnWhite));
-            items.Add(new PictureItem.Plate(labels - 9, y - 9, 18, 18));
+            items.Add(new PictureItem.Plate(labels - (disc / 2), y - (disc / 2), disc, disc));
             Text(
                 labels,
-                y + 4,
+                y + (disc * 0.22),
                 layer.Number.ToString("0", measures.Culture),
-                layer.Number > 9 ? 10.5 : 12,
+                disc * (layer.Number > 9 ? 0.58 : 0.66),
                 0,
                 PictureTone.OnWhite,
                 bold: true
@@ -399,11 +404,11 @@ internal sealed class HeapDraughtsman
                 " + ",
                 layer.Parts.Select(p => SheetWords.ShortPart(p, plan, measures))
             );
-            Text(x, y + 4.5, Cut(word, 40), text, -1, PictureTone.Ink);
+            Text(x, y + 4.5, Cut(word, 54), text, -1, PictureTone.Ink);
             x = width - 52;
         }
 
-        if (layer.Water.Liters > 0)
+        if (SheetWords.HasWater(layer))
         {
             items.Add(new PictureItem.Drop(x + 4, y, 12));
             Text(x + 12, y + 4.5, measures.Volume(layer.Water), text - 0.5, -1, PictureTone.Ink);
@@ -421,7 +426,7 @@ internal sealed class HeapDraughtsman
         for (var i = 0; i < plan.Layers.Length; i++)
         {
             var layer = plan.Layers[i];
-            var wanted = Y((layer.Bottom + layer.Top) / 2) + (i * LabelStep);
+            var wanted = Y((layer.Bottom + layer.Top) / 2) + (i * labelStep);
             pools.Add((wanted, 1));
             while (pools.Count > 1 && pools[^1].Place > pools[^2].Place)
             {
@@ -437,7 +442,7 @@ internal sealed class HeapDraughtsman
         {
             for (var i = 0; i < count; i++)
             {
-                y.Add(place - (y.Count * LabelStep));
+                y.Add(place - (y.Count * labelStep));
             }
         }
 

@@ -12,7 +12,7 @@ public sealed class BuildSheetPdf
 {
     private const double RowFont = 9.5;
     private const double SmallFont = 8.5;
-    private const double TextFont = 8.8;
+    private static readonly double[] TextFonts = [8.8, 8.4, 8];
 
     private readonly BuildSheet sheet;
     private readonly BuildPlan plan;
@@ -35,11 +35,11 @@ public sealed class BuildSheetPdf
     {
         ArgumentNullException.ThrowIfNull(sheet);
         var title = Words.Of("buildplans.title");
-        using var pages = new PaperPages(
+        using var blank = new PaperPages(
             sheet.Name is { } name ? $"{title}: {name}" : title,
             paper
         );
-        return new BuildSheetPdf(sheet, pages).Print();
+        return new BuildSheetPdf(sheet, blank).Print();
     }
 
     private byte[] Print()
@@ -47,7 +47,7 @@ public sealed class BuildSheetPdf
         Heading();
         PictureAndStart();
         Table();
-        new PaperColumns(pages, TextFont).Print(Blocks());
+        PaperColumns.Print(pages, TextFonts, [.. Blocks()]);
         return pages.Finish(
             (page, all) => Words.Of("buildplans.page", measures.Culture, page, all)
         );
@@ -72,13 +72,7 @@ public sealed class BuildSheetPdf
         pages.Y += 50;
         var lines = new[]
         {
-            Words.Of(
-                "buildplans.subtitle",
-                measures.Culture,
-                plan.Layers.Length,
-                plan.OnePerson.TotalMinutes,
-                plan.TwoPeople.TotalMinutes
-            ),
+            SheetWords.Subtitle(plan, measures),
             (sheet.Name is null ? "" : SheetWords.Bin(plan.Bin, measures) + ". ")
                 + SheetWords.Facts(plan, measures),
         };
@@ -271,8 +265,8 @@ public sealed class BuildSheetPdf
             XStringFormats.BaseLineRight
         );
         pages.Text(
-            layer.Water.Liters > 0 ? measures.Volume(layer.Water) : "–",
-            layer.Water.Liters > 0 ? bold : plain,
+            SheetWords.HasWater(layer) ? measures.Volume(layer.Water) : "–",
+            SheetWords.HasWater(layer) ? bold : plain,
             at.Water + 40,
             first,
             XStringFormats.BaseLineRight

@@ -15,7 +15,7 @@ internal static class BuildAdvice
         }
 
         tools.Add("bucket");
-        if (water > 0)
+        if (water >= 1)
         {
             tools.Add("watering_can");
         }
@@ -23,7 +23,11 @@ internal static class BuildAdvice
         Add(tools, stuffs, "shears", "chop_short");
         Add(tools, stuffs, "mower", "shred");
         Add(tools, stuffs, "knife", "remove_tape_and_plastic");
-        Add(tools, stuffs, "soaking_tub", "soak_first");
+        if (water >= 1)
+        {
+            Add(tools, stuffs, "soaking_tub", "soak_first");
+        }
+
         if (
             stuffs.Any(s =>
                 s.Ingredient.Material is { } m

@@ -94,51 +94,50 @@ internal static class BuildPlanner
         double share
     )
     {
-        var kept = ImmutableArray.CreateBuilder<Ingredient>();
-        var leftOver = ImmutableArray.CreateBuilder<LayerPart>();
-        foreach (var stuff in stuffs)
-        {
-            var step = Portions.FineStep(stuff, stuff.Amount * share, double.PositiveInfinity);
-            var amount = Math.Min(
-                stuff.Amount,
-                (double)(step * Math.Floor((decimal)(stuff.Amount * share) / step))
-            );
-            if (amount > 0)
-            {
-                kept.Add(stuff.Ingredient with { Amount = Spread.Exact(amount) });
-            }
-
-            var rest = stuff.Amount - amount;
-            if (rest > 0)
-            {
-                leftOver.Add(LayerWriter.Part(stuff, rest, inMiddle: false));
-            }
-        }
+        var amounts = stuffs.Select(s => Kept(s, share)).ToArray();
 
         // Where the bin is smaller than a quarter of every container, nothing can be set apart by eye.
-        if (kept.Count == 0)
+        if (amounts.All(a => a <= 0))
         {
-            kept.AddRange(
-                stuffs.Select(s => s.Ingredient with { Amount = Spread.Exact(s.Amount * share) })
-            );
-            leftOver = ImmutableArray.CreateBuilder<LayerPart>();
-            leftOver.AddRange(
-                stuffs.Select(s => LayerWriter.Part(s, s.Amount * (1 - share), inMiddle: false))
-            );
+            amounts = [.. stuffs.Select(s => s.Amount * share)];
         }
 
-        var fitted = question with
+        var kept = stuffs
+            .Select((s, i) => s.Ingredient with { Amount = Spread.Exact(amounts[i]) })
+            .ToImmutableArray();
+        var plan = Plan(question with { Ingredients = kept, Water = question.Water * share });
+        var leftOver = ImmutableArray.CreateBuilder<LayerPart>();
+        for (var i = 0; i < amounts.Length; i++)
         {
-            Ingredients = kept.ToImmutable(),
-            Water = question.Water * share,
-        };
-        var plan = Plan(fitted);
+            // What is kept may still be too much, if it mixes less tightly than before.
+            var rest =
+                stuffs[i].Amount
+                - amounts[i]
+                + plan.LeftOver.Where(p => ReferenceEquals(p.Ingredient, kept[i]))
+                    .Sum(p => p.Amount);
+            if (rest > 0)
+            {
+                leftOver.Add(LayerWriter.Part(stuffs[i], rest, inMiddle: false));
+            }
+        }
+
         var litres = leftOver.Sum(p => p.Loose.Liters);
         return plan with
         {
             LeftOver = leftOver.ToImmutable(),
-            Notes = [Reason.Of("buildplans.left_over", Volume.FromLiters(litres)), .. plan.Notes],
+            Notes =
+            [
+                Reason.Of("buildplans.left_over", Volume.FromLiters(litres)),
+                .. plan.Notes.Where(n => n.Code != "buildplans.left_over"),
+            ],
         };
+    }
+
+    private static double Kept(Stuff stuff, double share)
+    {
+        var step = Portions.FineStep(stuff, stuff.Amount * share, double.PositiveInfinity);
+        var steps = Math.Floor((decimal)(stuff.Amount * share) / step);
+        return Math.Min(stuff.Amount, (double)(step * steps));
     }
 
     private static MixtureQuestion MixtureOf(BuildQuestion question) =>

@@ -7,6 +7,10 @@ namespace Heapwright.Core.BuildPlans;
 /// <summary>Writes the arranged layers down, with water, preparation and reasons.</summary>
 internal static class LayerWriter
 {
+    // Less water than this, in litres, is none.
+    private const double Drop = 0.2;
+    private const double DropShare = 0.01;
+
     public static ImmutableArray<BuildLayer> Write(PlanFacts facts)
     {
         var drafts = facts.Arrangement.Drafts;
@@ -66,8 +70,13 @@ internal static class LayerWriter
             .Where(c => c is not ("none" or "mix_at_once" or "thin_layers" or "bury_in_middle"))
             .Distinct(StringComparer.Ordinal);
 
-        // What the plan gives no water needs no soaking.
-        return [.. codes.Where(c => c != "soak_first" || water > 0)];
+        // What the plan gives no water, or a drop, needs no soaking.
+        return
+        [
+            .. codes.Where(c =>
+                c != "soak_first" || water >= Math.Max(Drop, DropShare * draft.Litres)
+            ),
+        ];
     }
 
     private static Reason Why(Draft draft, LayerRole role, Length thickness) =>

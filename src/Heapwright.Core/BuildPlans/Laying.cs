@@ -8,6 +8,9 @@ internal sealed class Laying
     // A pair gets browns for its nitrogen, and some of them in any case so that greens never lie on greens.
     private const double EvenShareOfBrowns = 0.25;
 
+    // Of the thickness allowed; the rest is for what does not divide evenly.
+    private const double HandsRoom = 0.85;
+
     // Scraps may take most of the browns for their ring, not all.
     private const double RingShareOfBrowns = 0.6;
 
@@ -210,7 +213,40 @@ internal sealed class Laying
             wanted[i] = (wanted[i] * squeeze) + (rest * shares[i]);
         }
 
+        LevelOff(wanted, all.Any(s => s.Class == StuffClass.Leaves));
         Spread(all, slots, wanted, brown);
+    }
+
+    // What would lie too thick in one pair goes to those with room.
+    private void LevelOff(double[] wanted, bool leafy)
+    {
+        var limit = leafy ? LayerLimits.Leaves : LayerLimits.Other;
+        for (var round = 0; round < 4; round++)
+        {
+            double over = 0;
+            double room = 0;
+            var most = new double[wanted.Length];
+            for (var i = 0; i < wanted.Length; i++)
+            {
+                most[i] = Math.Max(0, (HandsRoom * heaping.SlabLitres(limit)) - brown[i].Litres);
+                over += Math.Max(0, wanted[i] - most[i]);
+                room += Math.Max(0, most[i] - wanted[i]);
+            }
+
+            if (over <= 0 || room <= 0)
+            {
+                return;
+            }
+
+            var moved = Math.Min(over, room);
+            for (var i = 0; i < wanted.Length; i++)
+            {
+                wanted[i] +=
+                    wanted[i] > most[i]
+                        ? (most[i] - wanted[i]) * moved / over
+                        : (most[i] - wanted[i]) * moved / room;
+            }
+        }
     }
 
     private double[] BrownShares(double[] weights)

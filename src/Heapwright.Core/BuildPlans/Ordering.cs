@@ -80,11 +80,11 @@ internal static class Ordering
             .Min();
         var green = Pairs(Thickness(s => s.Class == StuffClass.Green), limit);
         var more = scraps ? MoreForScraps : MorePairs;
+        var leafy = stuffs.Any(s => s.Class == StuffClass.Leaves);
+        var browns = Thickness(s => s.IsBrown || s.Class == StuffClass.Structure);
+        var pairs = Pairs(browns, leafy ? LayerLimits.Leaves : LayerLimits.Other);
         if (grass + green == 0)
         {
-            var leafy = stuffs.Any(s => s.Class == StuffClass.Leaves);
-            var browns = Thickness(s => s.IsBrown || s.Class == StuffClass.Structure);
-            var pairs = Pairs(browns, leafy ? LayerLimits.Leaves : LayerLimits.Other);
             for (var i = Math.Max(1, pairs - 2); i <= Math.Max(1, pairs) + more; i++)
             {
                 yield return new PairCounts(0, 0, i);
@@ -95,12 +95,18 @@ internal static class Ordering
 
         // A sloped heap narrows upwards, so that the same stuff lies thicker: more pairs.
         more += heaping.HasWalls ? 0 : MoreForSlopes;
-        for (var g = grass; g <= (grass > 0 ? grass + more : 0); g++)
+
+        // Where browns are many, it is they that must be parted.
+        var most = Math.Max(grass + green + (2 * more), pairs);
+        var each = Math.Max(more, pairs - grass - green);
+        for (var g = grass; g <= (grass > 0 ? grass + each : 0); g++)
         {
-            for (var o = green; o <= (green > 0 ? green + more : 0); o++)
+            for (var o = green; o <= (green > 0 ? green + each : 0); o++)
             {
                 var counts = new PairCounts(g, o, 0);
-                if ((2 * counts.All) + 2 <= LayerLimits.MostLayers || (g == grass && o == green))
+                var first = g == grass && o == green;
+                var few = counts.All <= most && (2 * counts.All) + 2 <= LayerLimits.MostLayers;
+                if (first || few)
                 {
                     yield return counts;
                 }

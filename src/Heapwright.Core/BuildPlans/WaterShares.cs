@@ -57,10 +57,14 @@ internal static class WaterShares
             return shares;
         }
 
-        var step =
-            total >= 40 ? 1
-            : total >= 5 ? 0.5
-            : total / 100;
+        // A drop is not worth sharing: it goes where most is wanting.
+        if (total < 1)
+        {
+            shares[Array.IndexOf(need, need.Max())] = total;
+            return shares;
+        }
+
+        var step = total >= 40 ? 1 : 0.5;
         double before = 0;
         double said = 0;
         var last = 0;
@@ -68,7 +72,7 @@ internal static class WaterShares
         {
             before += need[i];
             var upTo = step * Math.Round(total * before / sum / step);
-            shares[i] = Math.Min(upTo, step * Math.Floor(total / step)) - said;
+            shares[i] = Math.Max(0, Math.Min(upTo, step * Math.Floor(total / step)) - said);
             said += shares[i];
             last = shares[i] > 0 ? i : last;
         }

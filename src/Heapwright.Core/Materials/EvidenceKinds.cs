@@ -18,13 +18,16 @@ public static class EvidenceKinds
     /// <param name="word">printed, from_memory, derived or estimate.</param>
     /// <exception cref="ArgumentOutOfRangeException">Another word.</exception>
     public static EvidenceKind Parse(string word) =>
-        Enum.GetValues<EvidenceKind>()
-            .Where(k => string.Equals(Word(k), word, StringComparison.Ordinal))
-            .Select(k => (EvidenceKind?)k)
-            .FirstOrDefault()
-        ?? throw new ArgumentOutOfRangeException(
-            nameof(word),
-            word,
-            "printed, from_memory, derived or estimate is allowed"
-        );
+        word switch
+        {
+            "printed" => EvidenceKind.Printed,
+            "from_memory" => EvidenceKind.FromMemory,
+            "derived" => EvidenceKind.Derived,
+            "estimate" => EvidenceKind.Estimate,
+            _ => throw new ArgumentOutOfRangeException(
+                nameof(word),
+                word,
+                "printed, from_memory, derived or estimate is allowed"
+            ),
+        };
 }

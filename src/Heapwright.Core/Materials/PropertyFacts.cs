@@ -37,8 +37,7 @@ public static class PropertyFacts
     public static int Count => Facts.Length;
 
     /// <summary>All properties, in order.</summary>
-    public static IEnumerable<MaterialProperty> All =>
-        Enumerable.Range(0, Count).Select(i => (MaterialProperty)i);
+    public static IReadOnlyList<MaterialProperty> All { get; } = Enum.GetValues<MaterialProperty>();
 
     /// <summary>The name of the property in files and answers; it carries the unit.</summary>
     /// <param name="property">The property.</param>
@@ -57,11 +56,15 @@ public static class PropertyFacts
     /// <param name="field">A name such as <c>nitrogen_pct_db</c>.</param>
     public static MaterialProperty? FromFieldName(string field)
     {
-        var index = Array.FindIndex(
-            Facts,
-            f => string.Equals(f.Field, field, StringComparison.Ordinal)
-        );
-        return index < 0 ? null : (MaterialProperty)index;
+        for (var i = 0; i < Facts.Length; i++)
+        {
+            if (string.Equals(Facts[i].Field, field, StringComparison.Ordinal))
+            {
+                return (MaterialProperty)i;
+            }
+        }
+
+        return null;
     }
 
     internal static void Check(MaterialProperty property, Spread value)
