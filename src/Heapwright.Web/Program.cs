@@ -9,6 +9,7 @@ using Heapwright.Web.Pages.Settings;
 using Heapwright.Web.Showing;
 using Microsoft.AspNetCore.Components.Endpoints;
 using Microsoft.AspNetCore.DataProtection;
+using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.HostFiltering;
 
 var builder = WebApplication.CreateBuilder(args);
@@ -88,7 +89,23 @@ catch (NewerSchemaException problem)
 app.UseHostFiltering();
 app.UseSecurityHeaders();
 app.UseExceptionHandler("/fault", createScopeForErrors: true);
+
 app.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true);
+app.Use(
+    (context, next) =>
+    {
+        // A page is shown to people who look; a program, and a form that was refused, get the answer as it is.
+        if (
+            !HttpMethods.IsGet(context.Request.Method)
+            || context.Request.Path.StartsWithSegments("/api", StringComparison.OrdinalIgnoreCase)
+        )
+        {
+            context.Features.Get<IStatusCodePagesFeature>()?.Enabled = false;
+        }
+
+        return next(context);
+    }
+);
 app.UseRequestLocalization();
 app.UseRateLimiter();
 app.UseWriteGuard();

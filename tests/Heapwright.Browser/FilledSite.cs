@@ -49,7 +49,7 @@ public sealed class FilledSite : IAsyncLifetime
         await page.GotoAsync("/");
         await page.GetByRole(AriaRole.Button, new() { Name = "Look round a sample garden" })
             .ClickAsync();
-        await Assertions.Expect(page.GetByText("Everything in it is invented")).ToBeVisibleAsync();
+        await Assertions.Expect(page.GetByText("Sample garden.")).ToBeVisibleAsync();
         await page.GotoAsync("/recipe");
         await page.GetByRole(AriaRole.Button, new() { Name = "Make the build sheet" })
             .First.ClickAsync();

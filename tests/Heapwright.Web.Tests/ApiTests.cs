@@ -57,7 +57,7 @@ public sealed class ApiTests(SiteUnderTest site) : IClassFixture<SiteUnderTest>
         Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
         var json = JsonNode.Parse(await answer.Content.ReadAsStringAsync(Never))!.AsObject();
         var sentence = json["error"]!.GetValue<string>();
-        Assert.Equal(1, json.Count);
+        Assert.Single(json);
         Assert.Contains(part, sentence, StringComparison.Ordinal);
         Assert.DoesNotContain('\n', sentence);
     }

@@ -35,6 +35,15 @@ internal static class PageText
             )
             .Where(f => fields.All(x => x.Name != f.Key))
             .Concat(fields.Select(f => KeyValuePair.Create(f.Name, f.Value)));
-        return await caller.PostAsync(page, new FormUrlEncodedContent(all));
+        var action = Regex.Match(
+            form,
+            "^<form[^>]* action=\"(?<a>[^\"]*)\"",
+            RegexOptions.ExplicitCapture,
+            Limit
+        );
+        return await caller.PostAsync(
+            action.Success ? WebUtility.HtmlDecode(action.Groups["a"].Value) : page,
+            new FormUrlEncodedContent(all)
+        );
     }
 }

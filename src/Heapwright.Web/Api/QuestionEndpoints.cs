@@ -50,7 +50,6 @@ internal static class QuestionEndpoints
     private static void Map(RouteGroupBuilder api, string name, Func<Input, Answer> answer) =>
         api.MapPost("/" + name, (Delegate)(Task (HttpContext context) => Respond(context, answer)))
             .WithName(name.Replace('/', '_'))
-            .Accepts<JsonObject>("application/json")
             .Produces<JsonObject>(StatusCodes.Status200OK, "application/json")
             .Produces<JsonObject>(StatusCodes.Status422UnprocessableEntity, "application/json")
             .Produces<ApiError>(StatusCodes.Status400BadRequest, "application/json")

@@ -62,6 +62,7 @@ public static class NumberText
                 CultureInfo.InvariantCulture,
                 out value
             )
+            || !double.IsFinite(value)
         )
         {
             value = 0;

@@ -18,7 +18,6 @@ public sealed record MixVerdict(bool IsGood, string Sentence, string Why)
         ("moisture_pct_wb", "low"),
         ("carbon_nitrogen_ratio", "low"),
         ("carbon_nitrogen_ratio", "high"),
-        ("stiff_share_pct", "low"),
     ];
 
     /// <summary>The verdict on the gauges of a mix.</summary>
