@@ -24,7 +24,7 @@ public class MeasureUnitsTests
             { "gal_us", Volume.FromUsGallons(1).Liters },
             { "gal_uk", Volume.FromImperialGallons(1).Liters },
             { "ft3", Volume.FromCubicFeet(1).Liters },
-            { "yd3", Volume.FromCubicYards(1).Liters },
+            { "yd3", Volume.FromCubicFeet(27).Liters },
             { "m3", Volume.FromCubicMeters(1).Liters },
         };
 
