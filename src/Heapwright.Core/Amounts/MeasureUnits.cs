@@ -29,7 +29,8 @@ public static class MeasureUnits
         ["gal_us"] = Volume.FromUsGallons(1).Liters,
         ["gal_uk"] = Volume.FromImperialGallons(1).Liters,
         ["ft3"] = Volume.FromCubicFeet(1).Liters,
-        ["yd3"] = Volume.FromCubicYards(1).Liters,
+        // 27 cubic feet exactly; the library's own factor for the yard is rounded.
+        ["yd3"] = 27 * Volume.FromCubicFeet(1).Liters,
         ["m3"] = 1000,
     }.ToFrozenDictionary(StringComparer.Ordinal);
 
