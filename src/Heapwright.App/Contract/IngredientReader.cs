@@ -89,6 +89,7 @@ internal sealed class IngredientReader
         var ingredient = new Ingredient
         {
             Name = name,
+            IsUnnamed = material is null && fields["name"] is null,
             Material = material,
             Properties = all,
             Amount = Spread.Exact(0),
@@ -238,6 +239,7 @@ internal sealed class IngredientReader
             );
         }
 
+        RequireRoom(fields, ingredient);
         if (
             ingredient.Properties[MaterialProperty.Carbon] is { } carbon
             && ingredient.Properties[MaterialProperty.Ash] is { } ash
@@ -248,6 +250,45 @@ internal sealed class IngredientReader
                 string.Create(
                     CultureInfo.InvariantCulture,
                     $"carbon {carbon.Typical} and ash {ash.Typical} % of dry mass add up to more than 100"
+                )
+            );
+        }
+    }
+
+    // Carbon and nitrogen are parts of the same dry matter; a ratio together with one of them can ask for more than all.
+    private static void RequireRoom(InputFields fields, Ingredient ingredient)
+    {
+        var carbon = ingredient.Properties[MaterialProperty.Carbon]?.Typical;
+        var nitrogen = ingredient.Properties[MaterialProperty.Nitrogen]?.Typical;
+        if (ingredient.Ratio is { } ratio)
+        {
+            if (ingredient.RatioFixesCarbon)
+            {
+                carbon = nitrogen * ratio.Typical;
+            }
+            else
+            {
+                nitrogen = carbon / ratio.Typical;
+            }
+        }
+
+        var (_, mostNitrogen) = PropertyFacts.Allowed(MaterialProperty.Nitrogen);
+        if (nitrogen > mostNitrogen)
+        {
+            throw fields.Owner.Problem(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"carbon {carbon:0.###} over the ratio {ingredient.Ratio?.Typical:0.###} would be {nitrogen:0.#} % nitrogen; at most {mostNitrogen} % is allowed"
+                )
+            );
+        }
+
+        if (carbon + nitrogen > 100)
+        {
+            throw fields.Owner.Problem(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"carbon {carbon:0.###} and nitrogen {nitrogen:0.###} % of dry mass add up to more than 100"
                 )
             );
         }

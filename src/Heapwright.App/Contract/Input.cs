@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
+using System.Text.Unicode;
 using Heapwright.Core.Quantities;
 
 namespace Heapwright.App.Contract;
@@ -9,6 +10,8 @@ public sealed class Input
 {
     /// <summary>The largest question that is read, in bytes.</summary>
     public const int LargestBytes = 1 << 20;
+
+    private const int DeepestNesting = 32;
 
     private readonly JsonElement element;
 
@@ -40,7 +43,7 @@ public sealed class Input
     /// <summary>Reads a whole question.</summary>
     /// <param name="utf8">The bytes of one JSON document.</param>
     /// <param name="file">The name to use in messages.</param>
-    /// <exception cref="InputProblem">Not a JSON document, too large, or a field stands twice.</exception>
+    /// <exception cref="InputProblem">Not a JSON document, not Unicode, too large, or a field stands twice.</exception>
     public static Input Read(ReadOnlyMemory<byte> utf8, string file)
     {
         if (utf8.Length > LargestBytes)
@@ -59,9 +62,14 @@ public sealed class Input
 
         try
         {
+            CheckLetters(utf8.Span, file);
             var document = JsonDocument.Parse(
                 utf8,
-                new JsonDocumentOptions { MaxDepth = 32, AllowDuplicateProperties = false }
+                new JsonDocumentOptions
+                {
+                    MaxDepth = DeepestNesting,
+                    AllowDuplicateProperties = false,
+                }
             );
             return new Input(document.RootElement, file, "");
         }
@@ -319,6 +327,43 @@ public sealed class Input
         }
 
         return all;
+    }
+
+    // The parser finds bytes and escapes that are no letters only where a text is used; they are refused at the border.
+    private static void CheckLetters(ReadOnlySpan<byte> utf8, string file)
+    {
+        if (!Utf8.IsValid(utf8))
+        {
+            throw new InputProblem(file, "", "is not text in UTF-8; save it as UTF-8");
+        }
+
+        var reader = new Utf8JsonReader(utf8, new JsonReaderOptions { MaxDepth = DeepestNesting });
+        while (reader.Read())
+        {
+            if (!reader.ValueIsEscaped)
+            {
+                continue;
+            }
+
+            try
+            {
+                reader.GetString();
+            }
+            catch (InvalidOperationException)
+            {
+                var before = utf8[..(int)reader.TokenStartIndex];
+                var line = before.Count((byte)'\n') + 1;
+                var column = before.Length - before.LastIndexOf((byte)'\n');
+                throw new InputProblem(
+                    file,
+                    "",
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"holds half of a letter written as \\u and four digits (line {line}, column {column}); both halves are needed"
+                    )
+                );
+            }
+        }
     }
 
     private static string Short(string text) => text.Length <= 60 ? text : text[..57] + "...";

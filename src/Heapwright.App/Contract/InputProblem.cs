@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Heapwright.App.Contract;
 
 /// <summary>The question is wrong in one place: what was found there and what is allowed, in one sentence.</summary>
@@ -30,10 +32,18 @@ public sealed class InputProblem : Exception
             {
                 for (var i = 0; i < span.Length; i++)
                 {
-                    span[i] = char.IsControl(s[i]) || char.IsSurrogate(s[i]) ? ' ' : s[i];
+                    span[i] = BreaksLine(s[i]) ? ' ' : s[i];
                 }
             }
         );
         return clean;
     }
+
+    private static bool BreaksLine(char letter) =>
+        char.GetUnicodeCategory(letter)
+            is UnicodeCategory.Control
+                or UnicodeCategory.Surrogate
+                or UnicodeCategory.Format
+                or UnicodeCategory.LineSeparator
+                or UnicodeCategory.ParagraphSeparator;
 }

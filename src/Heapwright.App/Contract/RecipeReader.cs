@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using Heapwright.Core.Mixtures;
 using Heapwright.Core.Quantities;
 using Heapwright.Core.Recipes;
 
@@ -201,16 +203,23 @@ internal static class RecipeReader
     private static StandingHeap Standing(Input input, IngredientReader reader)
     {
         var fields = input.Fields("volume_m3", "age_days", "core_c", "ingredients");
+        var listed = fields.Needed("ingredients");
+        ImmutableArray<Ingredient> ingredients =
+        [
+            .. listed
+                .Items(1, MixAnswers.MostIngredients)
+                .Select(i => reader.Read(i, MaterialNeeds.Balance | MaterialNeeds.Volume)),
+        ];
+        if (!ingredients.Any(i => i.Amount.Typical > 0))
+        {
+            throw listed.Problem("every amount is 0; at least one above 0 is needed");
+        }
+
         return new StandingHeap(
             fields.Needed("volume_m3").Number(0.001, 10_000) * 1000,
             fields["age_days"]?.Number(0, 3650) ?? 0,
             fields["core_c"]?.Number(-40, 100),
-            [
-                .. fields
-                    .Needed("ingredients")
-                    .Items(1, MixAnswers.MostIngredients)
-                    .Select(i => reader.Read(i, MaterialNeeds.Balance | MaterialNeeds.Volume)),
-            ]
+            ingredients
         );
     }
 }

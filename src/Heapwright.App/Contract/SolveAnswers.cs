@@ -72,7 +72,17 @@ public static class SolveAnswers
             ? fields.Needed("target").Number(0, 99.9)
             : fields.Needed("target").Number(0.1, 5000);
         var first = Quantity(fields.Needed("first"), reader, needs, assumptions);
+        if (first.Balance.WetMass <= 0)
+        {
+            throw fields.Needed("first").Problem("the amount is 0; above 0 is needed");
+        }
+
         var second = OneKilogram(fields.Needed("second"), reader, needs, assumptions);
+        if (!moisture && first.Balance is { Carbon: 0, Nitrogen: 0 })
+        {
+            return Cannot(assumptions, [first, second], Reason.Of("mixtures.cannot_no_matter"));
+        }
+
         var (a, b) = moisture
             ? (Percent(first.Balance), Percent(second.Balance))
             : (
@@ -87,7 +97,7 @@ public static class SolveAnswers
             return Cannot(
                 assumptions,
                 [first, second],
-                Reason.Of("mixtures.cannot_equal", b, target)
+                Reason.Of("mixtures.cannot_equal", Shown(b))
             );
         }
 
@@ -96,7 +106,7 @@ public static class SolveAnswers
             return Cannot(
                 assumptions,
                 [first, second],
-                Reason.Of("mixtures.cannot_between", target, a, b)
+                Reason.Of("mixtures.cannot_between", target, Shown(a), Shown(b))
             );
         }
 
@@ -117,7 +127,7 @@ public static class SolveAnswers
             MaterialNeeds.Moisture,
             assumptions
         );
-        var sum = Sum(parts);
+        var sum = Something(fields.Needed("ingredients"), parts);
         var water = ClosedForms.WaterForMoisture(sum.WetMass, sum.Water, target);
         return water < 0
             ? Cannot(
@@ -167,7 +177,7 @@ public static class SolveAnswers
         }
 
         var (x, y) = ClosedForms.TwoUnknowns(
-            Sum(parts),
+            Something(fields.Needed("fixed"), parts),
             known[0].Balance,
             known[1].Balance,
             ratio,
@@ -323,7 +333,8 @@ public static class SolveAnswers
         );
     }
 
-    private static MassBalance Sum(ImmutableArray<Known> parts)
+    // Nothing has no moisture and no ratio, so no target can be asked of it.
+    private static MassBalance Something(Input place, ImmutableArray<Known> parts)
     {
         var sum = default(MassBalance);
         foreach (var part in parts)
@@ -331,8 +342,14 @@ public static class SolveAnswers
             sum += part.Balance;
         }
 
-        return sum;
+        return sum.WetMass > 0
+            ? sum
+            : throw place.Problem("every amount is 0; at least one above 0 is needed");
     }
+
+    // Without nitrogen the ratio has no end.
+    private static object Shown(double value) =>
+        double.IsFinite(value) ? value : Words.Of("mixtures.without_nitrogen");
 
     private static double Percent(MassBalance matter) => 100 * matter.Water / matter.WetMass;
 

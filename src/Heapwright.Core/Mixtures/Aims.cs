@@ -24,6 +24,16 @@ public static class Aims
     public static Aim AvailableCarbonNitrogenFine { get; } =
         new("available_carbon_nitrogen_ratio", 12, 24, "own_derivation");
 
+    /// <summary>
+    /// The highest C:N, all carbon counted, at which the carbon within reach may be judged in its place. The lignin rule
+    /// leaves pure softwood next to no carbon, so that its few grams of nitrogen would seem plenty; it stays cold.
+    /// </summary>
+    /// <remarks>
+    /// An estimate: equal barrows of coarse chips and grass (about 74) heat, and so do two to one (107); chips alone (247)
+    /// do not.
+    /// </remarks>
+    public const double HighestRatioOfWood = 150;
+
     /// <summary>Moisture, preferred range (The Composting Handbook 2022, printed).</summary>
     public static Aim Moisture { get; } =
         new("moisture_pct_wb", 50, 60, "composting_handbook_2022");

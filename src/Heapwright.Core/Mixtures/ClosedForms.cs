@@ -2,10 +2,13 @@ namespace Heapwright.Core.Mixtures;
 
 /// <summary>
 /// The closed forms of mixing two materials, or a material and water. Masses are wet, in kg; a negative or infinite
-/// answer means that the target lies outside what the two can reach, and is returned as it is.
+/// answer means that the target lies outside what the two can reach, and is returned as it is. What differs from the
+/// target by no more than rounding has the target.
 /// </summary>
 public static class ClosedForms
 {
+    private const double Rounding = 1e-12;
+
     /// <summary>The wet mass of a second material that brings the mixture to a moisture.</summary>
     /// <param name="firstMass">Wet mass of the first, kg.</param>
     /// <param name="firstMoisture">Moisture of the first, % of wet mass.</param>
@@ -18,7 +21,7 @@ public static class ClosedForms
         double firstMoisture,
         double secondMoisture,
         double target
-    ) => Divide(firstMass * (target - firstMoisture), secondMoisture - target);
+    ) => Divide(firstMass * Difference(target, firstMoisture), Difference(secondMoisture, target));
 
     /// <summary>The wet mass of a second material that brings the mixture to a carbon to nitrogen ratio.</summary>
     /// <param name="first">Carbon, nitrogen and dry mass of the first, kg.</param>
@@ -28,8 +31,8 @@ public static class ClosedForms
     /// <remarks>Source: Richard and Trautmann, Cornell Composting, "C/N ratio" (formula from memory), here as a balance.</remarks>
     public static double SecondMassForRatio(MassBalance first, MassBalance second, double target) =>
         Divide(
-            first.Carbon - (target * first.Nitrogen),
-            (target * second.Nitrogen) - second.Carbon
+            Difference(first.Carbon, target * first.Nitrogen),
+            Difference(target * second.Nitrogen, second.Carbon)
         );
 
     /// <summary>The water that brings a mixture to a moisture.</summary>
@@ -38,7 +41,7 @@ public static class ClosedForms
     /// <param name="target">Moisture wanted, % of wet mass, below 100.</param>
     /// <returns>kg: W = (G Q − 100 w)/(100 − G); negative if it is wetter already.</returns>
     public static double WaterForMoisture(double wetMass, double water, double target) =>
-        ((target * wetMass) - (100 * water)) / (100 - target);
+        Difference(target * wetMass, 100 * water) / (100 - target);
 
     /// <summary>
     /// The amounts of two unknowns that bring a fixed mixture to a ratio and a moisture at once.
@@ -58,16 +61,22 @@ public static class ClosedForms
         double moisture
     )
     {
-        double Carbon(MassBalance m) => m.Carbon - (ratio * m.Nitrogen);
-        double Wet(MassBalance m) => (100 * m.Water) - (moisture * m.WetMass);
+        double Carbon(MassBalance m) => Difference(m.Carbon, ratio * m.Nitrogen);
+        double Wet(MassBalance m) => Difference(100 * m.Water, moisture * m.WetMass);
         var (a1, b1, r1) = (Carbon(a), Carbon(b), -Carbon(fixedPart));
         var (a2, b2, r2) = (Wet(a), Wet(b), -Wet(fixedPart));
         var determinant = (a1 * b2) - (b1 * a2);
-        var scale = (Math.Abs(a1 * b2) + Math.Abs(b1 * a2)) * 1e-12;
+        var scale = (Math.Abs(a1 * b2) + Math.Abs(b1 * a2)) * Rounding;
         return Math.Abs(determinant) <= scale
             ? (double.NaN, double.NaN)
-            : (((r1 * b2) - (b1 * r2)) / determinant, ((a1 * r2) - (r1 * a2)) / determinant);
+            : (
+                Difference(r1 * b2, b1 * r2) / determinant + 0.0,
+                Difference(a1 * r2, r1 * a2) / determinant + 0.0
+            );
     }
+
+    private static double Difference(double a, double b) =>
+        Math.Abs(a - b) <= Rounding * (Math.Abs(a) + Math.Abs(b)) ? 0 : a - b;
 
     // 0/0 is 0: what already has the target needs nothing.
     private static double Divide(double top, double bottom) => top == 0 ? 0 : top / bottom;

@@ -10,6 +10,9 @@ public sealed record Ingredient
     /// <summary>What the asker calls it.</summary>
     public required string Name { get; init; }
 
+    /// <summary>Whether the asker gave no name, so that <see cref="Name"/> only says where it stood in the list.</summary>
+    public bool IsUnnamed { get; init; }
+
     /// <summary>The material of the library it is taken for, or null.</summary>
     public Material? Material { get; init; }
 
@@ -33,7 +36,16 @@ public sealed record Ingredient
 
     /// <summary>
     /// The name of its stream of sample points: the same stuff listed twice has the same properties, and the answer
-    /// does not depend on the order of the list.
+    /// does not depend on the order of the list. What has no name is known by its properties.
     /// </summary>
-    public string Key => Material?.Id ?? Name;
+    public string Key => Material?.Id ?? (IsUnnamed ? "unnamed " + Described() : Name);
+
+    private string Described() =>
+        string.Join(
+            ' ',
+            Properties
+                .Known()
+                .Select(p => $"{PropertyFacts.FieldName(p)} {Properties[p]}")
+                .Append($"ratio {Ratio}")
+        );
 }

@@ -79,8 +79,13 @@ public sealed class Mixture
         var order = parts
             .Where(p => p.Ingredient.Amount.High > 0)
             .OrderBy(p => p.Ingredient.Key, StringComparer.Ordinal)
-            .ThenBy(p => p.Typical.WetMass)
             .ThenBy(p => p.Ingredient.Amount.Typical)
+            .ThenBy(p => p.Typical.WetMass)
+            .ThenBy(p => p.Typical.DryMass)
+            .ThenBy(p => p.Typical.Carbon)
+            .ThenBy(p => p.Typical.Nitrogen)
+            .ThenBy(p => p.Typical.LooseVolume)
+            .ThenBy(p => p.Ingredient.Unit.Unit, StringComparer.Ordinal)
             .ToArray();
         var cases = new MixtureState[points.Count];
         for (var i = 0; i < cases.Length; i++)

@@ -18,7 +18,10 @@ public static class RuleOfThumb
     {
         ArgumentNullException.ThrowIfNull(mixture);
         var notes = ImmutableArray.CreateBuilder<Reason>();
-        var balance = mixture.Typical.CarbonNitrogenRatio;
+        // The middle of the range shown beside it: the ratio of the typical values lies elsewhere where ranges are lopsided.
+        var balance =
+            mixture.Quantity(s => s.CarbonNitrogenRatio)?.Typical
+            ?? mixture.Typical.CarbonNitrogenRatio;
         if (
             AverageOfRatios(mixture) is { } average
             && Math.Abs((average / balance) - 1) > WorthSaying

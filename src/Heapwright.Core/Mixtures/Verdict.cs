@@ -100,6 +100,7 @@ public sealed record Verdict(
             aim == Aims.CarbonNitrogen
             && status == VerdictStatus.High
             && mixture.Typical.AvailableCarbonNitrogenRatio <= Aims.AvailableCarbonNitrogenFine.High
+            && mixture.Typical.CarbonNitrogenRatio <= Aims.HighestRatioOfWood
         )
         {
             return Reason.Of("mixtures.carbon_nitrogen_ratio_high_but_woody");

@@ -24,6 +24,9 @@ public sealed record Expectation(
     private const double ShareNotEvaporated = 0.6;
     private const double BestTemperature = 57;
 
+    // The lignin rule leaves pure softwood next to no carbon, so that its traces of nitrogen would seem plenty.
+    private const double LeastWithinReach = 1.0 / 3;
+
     /// <summary>
     /// The rule: heat made per litre at the best temperature (fast and slow matter at their rates, held back by too
     /// little or too much water, by want of air after settling and by want of nitrogen), against heat lost through
@@ -109,7 +112,11 @@ public sealed record Expectation(
         var moisture = state.Moisture / 100;
         var water = 1 / (1 + Math.Exp((-17.684 * moisture) + 7.0622));
         var air = Math.Clamp((state.FreeAirSpaceSettled - 12) / 20, 0, 1);
-        var nitrogen = Math.Clamp(1.6 - (state.AvailableCarbonNitrogenRatio / 50), 0.3, 1);
+        var ratio = Math.Max(
+            state.AvailableCarbonNitrogenRatio,
+            state.CarbonNitrogenRatio * LeastWithinReach
+        );
+        var nitrogen = Math.Clamp(1.6 - (ratio / 50), 0.3, 1);
         return water * air * nitrogen;
     }
 

@@ -67,11 +67,12 @@ internal static class RecipeLevels
                     StiffShare = anyHard ? null : stiff,
                 };
             Band Aim(double low, double high) => new(low, high, IsCondition: false);
+            var wood = new Band(null, Mixtures.Aims.HighestRatioOfWood, IsCondition: false);
             yield return Over(Aim(25, 35), null, Aim(50, 60), 35, 25);
-            yield return Over(null, Aim(15, 21), Aim(50, 65), 35, 25);
+            yield return Over(wood, Aim(15, 21), Aim(50, 65), 35, 25);
             yield return Over(Aim(20, 40), null, Aim(45, 65), 35, 15);
-            yield return Over(null, Aim(12, 24), Aim(45, 65), 30, 10);
-            yield return Over(null, Aim(12, 24), Aim(45, 65), 30, null);
+            yield return Over(wood, Aim(12, 24), Aim(45, 65), 30, 10);
+            yield return Over(wood, Aim(12, 24), Aim(45, 65), 30, null);
         }
 
         if (anyHard || !(ratio || moisture || air))

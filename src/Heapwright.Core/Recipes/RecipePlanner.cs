@@ -129,11 +129,24 @@ public static class RecipePlanner
             || question.LeastVolume is not null
             || question.MostVolume is not null;
         var sound = !asked && IsSound(plan);
+        var shortfalls = Shortfalls.Of(question, plan, set, fetchable);
+        if (!sound && shortfalls.IsEmpty && plan.Chance.All < set.Chance)
+        {
+            // Nothing is missing in kilograms or litres: it is the sureness that is.
+            plan = plan with
+            {
+                Notes = plan.Notes.Insert(
+                    1,
+                    Reason.Of("recipes.chance_short", 100 * plan.Chance.All, 100 * set.Chance)
+                ),
+            };
+        }
+
         return new RecipeAnswer
         {
             Status = sound ? RecipeStatus.Ok : RecipeStatus.FallsShort,
             Plans = [plan],
-            Shortfalls = Shortfalls.Of(question, plan, set, fetchable),
+            Shortfalls = shortfalls,
             MeasureNext = MeasureNext.For(question, space, set, nearest.Amounts),
             LeftOver = LeftOver(question, plan),
             Bands = question.Bands,
@@ -337,6 +350,7 @@ public static class RecipePlanner
             && state.Moisture <= 70
             && !(state.FreeAirSpaceSettled < 20)
             && state.AvailableCarbonNitrogenRatio <= 40
+            && state.CarbonNitrogenRatio <= Aims.HighestRatioOfWood
             && state.CarbonNitrogenRatio >= 12;
     }
 

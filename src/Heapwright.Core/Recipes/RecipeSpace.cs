@@ -280,13 +280,16 @@ internal sealed class RecipeSpace
         MassBalance Aged(MassBalance fresh)
         {
             var aged = heap.Aged(fresh);
-            // What stands has its volume as measured; the loose volumes are brought to it, mixing factor undone.
-            var scale = heap.Volume / factor / fresh.LooseVolume;
+            // What stands has its volume as measured; the loose volumes are brought to it, mixing factor undone. Where an
+            // amount may be next to nothing, so may the volume be by which they are shared out.
+            var loose = heap.Volume / factor;
+            double Of(double part) =>
+                fresh.LooseVolume > 0 ? loose * (part / fresh.LooseVolume) : 0;
             return aged with
             {
-                LooseVolume = fresh.LooseVolume * scale,
-                StiffVolume = fresh.StiffVolume * scale,
-                UnsupportedVolume = fresh.UnsupportedVolume * scale,
+                LooseVolume = loose,
+                StiffVolume = Of(fresh.StiffVolume),
+                UnsupportedVolume = Of(fresh.UnsupportedVolume),
             };
         }
 

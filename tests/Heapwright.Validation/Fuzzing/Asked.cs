@@ -1,0 +1,133 @@
+using System.Text;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using Heapwright.App.Contract;
+
+namespace Heapwright.Validation.Fuzzing;
+
+/// <summary>A question put to a command: the answer, or the one sentence that says what is wrong.</summary>
+internal sealed record Asked(JsonObject? Json, string? Text, InputProblem? Problem)
+{
+    /// <summary>Whether the question itself holds the words for numbers that are none, as a name may.</summary>
+    private bool SaysNaN { get; init; }
+
+    public static Asked Of(string command, byte[] utf8)
+    {
+        var said = Encoding.UTF8.GetString(utf8);
+        return Put(command, utf8) with
+        {
+            SaysNaN =
+                said.Contains("NaN", StringComparison.Ordinal)
+                || said.Contains("Infinity", StringComparison.Ordinal),
+        };
+    }
+
+    private static Asked Put(string command, byte[] utf8)
+    {
+        try
+        {
+            var input = Ask.Read(utf8);
+            if (command == "guess")
+            {
+                return new Asked(MaterialAnswers.Guess(input), null, null);
+            }
+
+            var answer = command switch
+            {
+                "mix" => MixAnswers.Answer(input),
+                "solve" => SolveAnswers.Answer(input),
+                "recipe" => RecipeAnswers.Answer(input),
+                _ => BuildAnswers.Answer(input),
+            };
+            return new Asked(answer.Json, answer.Text, null);
+        }
+        catch (InputProblem problem)
+        {
+            return new Asked(null, null, problem);
+        }
+    }
+
+    /// <summary>What the contract promises of every answer and every refusal.</summary>
+    public void Check()
+    {
+        if (Problem is not null)
+        {
+            CheckSentence(Problem);
+            return;
+        }
+
+        Assert.Equal(1, Json!["schema"]!.GetValue<int>());
+        Assert.IsType<JsonArray>(Json["assumptions"]);
+        Assert.IsType<JsonArray>(Json["cautions"]);
+        CheckNumbers(Json, "answer");
+        // The answer goes out as bytes and must come back as the same document.
+        using var document = JsonDocument.Parse(AnswerBytes.Of(Json));
+        Assert.Equal(JsonValueKind.Object, document.RootElement.ValueKind);
+        foreach (var text in SaysNaN ? [] : Texts(Json).Append(Text ?? ""))
+        {
+            Assert.DoesNotContain("NaN", text, StringComparison.Ordinal);
+            Assert.DoesNotContain("Infinity", text, StringComparison.Ordinal);
+            Assert.DoesNotContain('∞', text);
+        }
+    }
+
+    private static void CheckSentence(InputProblem problem)
+    {
+        var sentence = problem.Message;
+        Assert.InRange(sentence.Length, 20, 600);
+        Assert.StartsWith("question: ", sentence, StringComparison.Ordinal);
+        Assert.DoesNotContain(sentence, char.IsControl);
+        Assert.DoesNotContain('\u2028', sentence);
+        Assert.DoesNotContain('\u2029', sentence);
+        Assert.DoesNotContain("Exception", sentence, StringComparison.Ordinal);
+        Assert.DoesNotContain("   at ", sentence, StringComparison.Ordinal);
+    }
+
+    private static void CheckNumbers(JsonNode node, string place)
+    {
+        switch (node)
+        {
+            case JsonObject fields:
+                foreach (var (name, value) in fields.Where(f => f.Value is not null))
+                {
+                    CheckNumbers(value!, $"{place}.{name}");
+                }
+
+                if (fields.ContainsKey("typical"))
+                {
+                    var ends = (
+                        fields["low"].Number(),
+                        fields["typical"].Number(),
+                        fields["high"].Number()
+                    );
+                    Assert.True(
+                        ends.Item1 <= ends.Item2 && ends.Item2 <= ends.Item3,
+                        $"{place}: {ends}"
+                    );
+                }
+
+                break;
+            case JsonArray items:
+                foreach (var item in items.Where(i => i is not null))
+                {
+                    CheckNumbers(item!, place + "[]");
+                }
+
+                break;
+            case JsonValue value when value.TryGetValue<double>(out var number):
+                Assert.True(double.IsFinite(number), $"{place} is {number}");
+                break;
+            default:
+                break;
+        }
+    }
+
+    private static IEnumerable<string> Texts(JsonNode? node) =>
+        node switch
+        {
+            JsonObject fields => fields.SelectMany(f => Texts(f.Value)),
+            JsonArray items => items.SelectMany(Texts),
+            JsonValue value when value.TryGetValue<string>(out var text) => [text],
+            _ => [],
+        };
+}
