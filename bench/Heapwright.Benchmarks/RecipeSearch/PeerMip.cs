@@ -10,20 +10,36 @@ namespace Heapwright.Benchmarks.RecipeSearch;
 /// </summary>
 internal static class PeerMip
 {
-    internal sealed record Outcome(string Status, double[] Objectives, double Milliseconds, double[] Amounts);
+    internal sealed record Outcome(
+        string Status,
+        double[] Objectives,
+        double Milliseconds,
+        double[] Amounts
+    );
 
-    internal static Outcome Solve(string solverName, ChanceProblem p, int objectives, double capSeconds)
+    internal static Outcome Solve(
+        string solverName,
+        ChanceProblem p,
+        int objectives,
+        double capSeconds
+    )
     {
         var clock = Stopwatch.StartNew();
         using Solver solver =
-            Solver.CreateSolver(solverName) ?? throw new InvalidOperationException($"{solverName} is not in this build.");
+            Solver.CreateSolver(solverName)
+            ?? throw new InvalidOperationException($"{solverName} is not in this build.");
         if (!string.Equals(solverName, "HIGHS", StringComparison.Ordinal))
         {
             solver.SetNumThreads(1);
         }
 
         int n = p.Variables;
-        Variable[] x = [.. Enumerable.Range(0, n).Select(i => solver.MakeIntVar(p.Lower[i], p.Upper[i], $"x{i}"))];
+        Variable[] x =
+        [
+            .. Enumerable
+                .Range(0, n)
+                .Select(i => solver.MakeIntVar(p.Lower[i], p.Upper[i], $"x{i}")),
+        ];
         Variable w = solver.MakeNumVar(0, p.FreeMaximum, "w");
         for (int k = 0; k < p.Limits.Length; k++)
         {
@@ -96,7 +112,8 @@ internal static class PeerMip
             Solver.ResultStatus result = solver.Solve(parameters);
             if (result is not Solver.ResultStatus.OPTIMAL)
             {
-                status = clock.Elapsed.TotalSeconds > 0.95 * capSeconds ? "TIME" : result.ToString();
+                status =
+                    clock.Elapsed.TotalSeconds > 0.95 * capSeconds ? "TIME" : result.ToString();
                 if (result is Solver.ResultStatus.FEASIBLE)
                 {
                     values.Add(objective.Value());
@@ -130,7 +147,12 @@ internal static class PeerMip
             room -= p.LimitCoefficients[i] * p.Lower[i];
         }
 
-        foreach (int i in Enumerable.Range(0, n).Where(i => a[i] < 0).OrderBy(i => a[i] / p.LimitCoefficients[i]))
+        foreach (
+            int i in Enumerable
+                .Range(0, n)
+                .Where(i => a[i] < 0)
+                .OrderBy(i => a[i] / p.LimitCoefficients[i])
+        )
         {
             double take = Math.Min(p.Upper[i] - p.Lower[i], room / p.LimitCoefficients[i]);
             least += a[i] * Math.Max(0, take);

@@ -15,7 +15,12 @@ internal static class RecipeInstances
     private const double Fill = 0.85;
 
     /// <summary>The instance of a seed: least cost first, then the most used.</summary>
-    internal static ChanceProblem Make(int seed, int materials = Materials, int scenarios = Scenarios, int most = 10)
+    internal static ChanceProblem Make(
+        int seed,
+        int materials = Materials,
+        int scenarios = Scenarios,
+        int most = 10
+    )
     {
         var random = new Random(seed);
         int n = materials;
@@ -64,7 +69,14 @@ internal static class RecipeInstances
         };
     }
 
-    private sealed record Material(double Litres, double Nitrogen, double Carbon, double Moisture, double Density, double Ash)
+    private sealed record Material(
+        double Litres,
+        double Nitrogen,
+        double Carbon,
+        double Moisture,
+        double Density,
+        double Ash
+    )
     {
         internal static Material Draw(Random random)
         {
@@ -82,7 +94,9 @@ internal static class RecipeInstances
         /// <summary>Nitrogen log-normal with sd 0.2, density with 0.15, moisture logit-normal with a spread of about 5 points.</summary>
         internal Material Vary(Random random)
         {
-            double logit = Math.Log(Moisture / (1 - Moisture)) + (0.05 / (Moisture * (1 - Moisture)) * Normal(random));
+            double logit =
+                Math.Log(Moisture / (1 - Moisture))
+                + (0.05 / (Moisture * (1 - Moisture)) * Normal(random));
             return this with
             {
                 Nitrogen = Nitrogen * Math.Exp(0.2 * Normal(random)),
@@ -107,6 +121,7 @@ internal static class RecipeInstances
         }
 
         private static double Normal(Random random) =>
-            Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
+            Math.Sqrt(-2 * Math.Log(1 - random.NextDouble()))
+            * Math.Cos(2 * Math.PI * random.NextDouble());
     }
 }
