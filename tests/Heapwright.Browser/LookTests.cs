@@ -84,7 +84,11 @@ public sealed class LookTests(FilledSite filled)
         var pdf = await page.PdfAsync(
             new PagePdfOptions { Format = "A4", PreferCSSPageSize = false }
         );
-        await File.WriteAllBytesAsync(Path.Combine(RunningSite.Screens, "sheet-print.pdf"), pdf);
+        await File.WriteAllBytesAsync(
+            Path.Combine(RunningSite.Screens, "sheet-print.pdf"),
+            pdf,
+            TestContext.Current.CancellationToken
+        );
         var text = System.Text.Encoding.Latin1.GetString(pdf);
 
         Assert.Equal(

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using System.Text.Json.Nodes;
-using Heapwright.App.Contract;
 
 namespace Heapwright.Validation.Fuzzing;
 
