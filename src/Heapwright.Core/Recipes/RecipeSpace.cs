@@ -249,7 +249,7 @@ internal sealed class RecipeSpace
                 yield break;
             }
         }
-        else if (Exact)
+        else if (Exact && question.Items.Count(i => !i.Whole) <= ChanceProblem.MostContinuous)
         {
             continuous = true;
         }

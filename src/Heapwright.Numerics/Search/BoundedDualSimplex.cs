@@ -42,6 +42,9 @@ internal sealed unsafe class BoundedDualSimplex
         Y = new double[mostRows];
     }
 
+    /// <summary>A bound may be missed by this much, absolute.</summary>
+    internal double Feasibility { get; init; } = 1e-9;
+
     /// <summary>Doubles from one row to the next in <see cref="Tableau"/>.</summary>
     internal int Stride => _stride;
 
@@ -158,7 +161,7 @@ internal sealed unsafe class BoundedDualSimplex
     {
         int row = -1;
         below = false;
-        double worst = 1e-9;
+        double worst = Feasibility;
         for (int k = 0; k < _m; k++)
         {
             int v = _basic[k];

@@ -3,7 +3,11 @@ namespace Heapwright.Numerics.Search;
 /// <summary>Entry points of the exact search over amounts under a joint chance constraint; see <see cref="ChanceProblem"/>.</summary>
 public static class ChanceSearch
 {
-    /// <summary>Finds the best amounts and proves it, or proves that there are none, as far as the budget allows.</summary>
+    /// <summary>
+    /// Finds the best amounts and proves it, or proves that there are none, as far as the budget allows. With continuous amounts the
+    /// proof is to the accuracy of linear programs (1e-9 relative) when at most one scenario must hold; with more scenarios the
+    /// continuous amounts are searched on a grid that is refined, and the answer is never called proven.
+    /// </summary>
     /// <param name="problem">What is searched.</param>
     /// <param name="budget">When to end; null: <see cref="SearchBudget.Default"/>.</param>
     /// <returns>Status, amounts, free quantity, share, objectives, bound and nodes.</returns>
@@ -11,8 +15,18 @@ public static class ChanceSearch
     public static ChanceAnswer Solve(ChanceProblem problem, SearchBudget? budget = null)
     {
         ArgumentNullException.ThrowIfNull(problem);
-        var clock = new SearchClock(budget ?? SearchBudget.Default);
-        return new StagedSearch(new PreparedProblem(problem), clock).Run();
+        SearchBudget limits = budget ?? SearchBudget.Default;
+        var clock = new SearchClock(limits);
+        var prepared = new PreparedProblem(problem);
+        if (!problem.Continuous.Contains(true))
+        {
+            return new StagedSearch(prepared, clock).Run();
+        }
+
+        // One scenario that must hold, or none, is a mixed-integer linear program; more are not.
+        return problem.ScenarioCount <= 1 || problem.ScenariosNeeded == 0
+            ? new MixedSearch(prepared, clock).Run()
+            : new GridSearch(prepared, limits).Run();
     }
 
     /// <summary>
@@ -35,6 +49,14 @@ public static class ChanceSearch
         ArgumentNullException.ThrowIfNull(problem);
         ChanceProblemCheck.Range(nameof(most), most, 1, 10_000);
         ChanceProblemCheck.Between(nameof(gap), gap, 0, 1e15);
+        if (problem.Continuous.Contains(true))
+        {
+            throw new ArgumentException(
+                "Continuous has a true entry; allowed is whole amounts only, since fractions cannot be listed.",
+                nameof(problem)
+            );
+        }
+
         var clock = new SearchClock(budget ?? SearchBudget.Default);
         return new StagedSearch(new PreparedProblem(problem), clock).List(most, gap);
     }

@@ -5,7 +5,6 @@ namespace Heapwright.Numerics.Search;
 /// </summary>
 internal sealed class StagedSearch
 {
-    private readonly PreparedProblem _full;
     private readonly PreparedProblem _p;
     private readonly SearchClock _clock;
     private readonly ShareSweep _judge;
@@ -16,7 +15,6 @@ internal sealed class StagedSearch
 
     internal StagedSearch(PreparedProblem full, SearchClock clock)
     {
-        _full = full;
         _p = full.S == 0 || full.Need == 0 ? new PreparedProblem(full.Source.NominalOnly()) : full;
         _clock = clock;
         _judge = new ShareSweep(full);
