@@ -136,18 +136,18 @@ internal sealed partial class HeapBlock
                 var settled =
                     V8.One
                     + (Fixed[f + Settling] * (V8.One - VectorMath.Exp(V(-since) * settleRate)));
-                var denser = pressed * settled;
-                var loose = dry * Fixed[f + Bulk];
-                var inverse = denser / loose;
-                inverseVolume[z] = inverse;
-                thickness[z] = loose * inversePlan / denser;
-                var wet = water * inverse * V(1e-3);
+                // Load and settling take from the air between the pieces, not from pieces and water.
                 var ash = Fixed[f + Ash];
-                var solids = ((dry - ash) * V(1 / 1600.0)) + (ash * V(1 / 2500.0));
-                var air = Vector512.Max(
-                    V8.One - Vector512.FusedMultiplyAdd(solids, inverse, wet),
-                    V8.Zero
-                );
+                var matter =
+                    ((dry - ash) * V(1 / 1600.0)) + (ash * V(1 / 2500.0)) + (water * V(1e-3));
+                var loose = Vector512.MaxNative((dry * Fixed[f + Bulk]) - matter, V8.Zero);
+                var gaps = loose / (pressed * settled);
+                var volume = matter + gaps;
+                var inverse = V8.One / volume;
+                inverseVolume[z] = inverse;
+                thickness[z] = volume * inversePlan;
+                var wet = water * inverse * V(1e-3);
+                var air = gaps * inverse;
                 var square = air * air;
                 diffusivity[z] =
                     V(OxygenDiffusivity)

@@ -70,10 +70,8 @@ internal static class HeapBuilder
         double factor
     )
     {
-        var loose = matter.Filled * factor;
-        // Never below what water and solids take up, with a little air.
-        var least = AirSpace.SolidAndWaterVolume(matter.Balance) / 1000 / 0.95;
-        loose = Math.Max(loose, least);
+        var loose = Untrodden(matter, factor);
+        var least = Least(matter);
         var room = bin.Volume.CubicMeters;
         if (loose <= room)
         {
@@ -83,6 +81,20 @@ internal static class HeapBuilder
         var pressed = Math.Max(Math.Max(room, loose / MostTrodden), least);
         return (pressed, loose / pressed);
     }
+
+    /// <summary>
+    /// The built volume of matter that need not be pressed to fit, m³: chopping, wetting and treading take from the air
+    /// between the pieces.
+    /// </summary>
+    public static double Untrodden(HeapMatter matter, double factor)
+    {
+        var solid = AirSpace.SolidAndWaterVolume(matter.Balance) / 1000;
+        return Math.Max(solid + ((matter.Filled - solid) * factor), Least(matter));
+    }
+
+    // Pieces and water with a twentieth of air.
+    private static double Least(HeapMatter matter) =>
+        AirSpace.SolidAndWaterVolume(matter.Balance) / 1000 / 0.95;
 
     /// <summary>Fills one lane of a block.</summary>
     public static void Fill(
@@ -108,15 +120,11 @@ internal static class HeapBuilder
         }
 
         // The built volume counts its own load: the matter is given the bulk that presses down to that volume.
-        var bulk = volume / whole.Dry;
-        for (var round = 0; round < 6; round++)
+        var (matterVolume, gapsPerBulk) = Pressed(block, grid, lane);
+        var bulk = (volume - matterVolume) / gapsPerBulk;
+        for (var z = 0; z < grid.Zones; z++)
         {
-            for (var z = 0; z < grid.Zones; z++)
-            {
-                block.FixedOf(z, HeapBlock.Bulk, lane) = bulk;
-            }
-
-            bulk *= volume / PressedVolume(block, grid, lane);
+            block.FixedOf(z, HeapBlock.Bulk, lane) = bulk;
         }
     }
 
@@ -151,11 +159,12 @@ internal static class HeapBuilder
         block.FixedOf(z, HeapBlock.Settling, lane) = whole.Settling;
     }
 
-    private static double PressedVolume(HeapBlock block, HeapGrid grid, int lane)
+    // Volume is linear in bulk b: Σ m + (dry·b − m)/p with the matter m and the pressing p of each zone.
+    private static (double Constant, double Slope) Pressed(HeapBlock block, HeapGrid grid, int lane)
     {
         var c = block.ParameterOf(HeapParameter.Compaction, lane);
         var half = block.ParameterOf(HeapParameter.CompactionLoad, lane);
-        var volume = 0.0;
+        var (constant, slope) = (0.0, 0.0);
         for (var r = 0; r < grid.Rings; r++)
         {
             var stress = 0.0;
@@ -163,17 +172,19 @@ internal static class HeapBuilder
             {
                 var z = grid.Zone(r, k);
                 var dry = block.DryOf(z, lane);
-                var weight = (dry + block.Of(z, HeapBlock.Water, lane)) * 9.81 / grid.PlanArea[r];
+                var ash = block.FixedOf(z, HeapBlock.Ash, lane);
+                var water = block.Of(z, HeapBlock.Water, lane);
+                var weight = (dry + water) * 9.81 / grid.PlanArea[r];
                 var middle = stress + (weight / 2);
                 stress += weight;
-                volume +=
-                    dry
-                    * block.FixedOf(z, HeapBlock.Bulk, lane)
-                    / (1 + (c * middle / (middle + half)));
+                var pressed = 1 + (c * middle / (middle + half));
+                var matter = ((dry - ash) / 1600) + (ash / 2500) + (water / 1000);
+                constant += matter - (matter / pressed);
+                slope += dry / pressed;
             }
         }
 
-        return volume;
+        return (constant, slope);
     }
 
     /// <summary>Matter of one member in the terms of the equations.</summary>
@@ -247,7 +258,7 @@ internal static class HeapBuilder
                 inSlow / slow,
                 inLignin / lignin,
                 Math.Clamp(Math.Pow(reference / matter.RateSize, exponent), 0.3, 2),
-                Math.Clamp(matter.PassageSize / reference, 0.05, 3),
+                Math.Clamp(Math.Sqrt(matter.PassageSize / reference), 0.1, 2),
                 matter.Settling * block.ParameterOf(HeapParameter.SettleFactor, lane)
             );
         }

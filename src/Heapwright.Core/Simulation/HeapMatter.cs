@@ -41,7 +41,7 @@ public readonly record struct HeapMatter(
             logs += one.DryMass * Math.Log(size);
             weights += one.DryMass;
             var volume = double.IsFinite(one.LooseVolume) ? one.LooseVolume : one.WetMass;
-            inverse += volume / size;
+            inverse += volume * Math.Log(size);
             volumes += volume;
         }
 
@@ -49,12 +49,26 @@ public readonly record struct HeapMatter(
         return new HeapMatter(
             state.Matter,
             filled,
-            double.IsFinite(state.SettledVolume)
-                ? Math.Max(0, (state.FilledVolume / state.SettledVolume) - 1)
-                : 0.15,
+            SettlingOf(state),
             weights > 0 ? Math.Exp(logs / weights) : Medium,
-            volumes > 0 ? volumes / inverse : Medium
+            volumes > 0 ? Math.Exp(inverse / volumes) : Medium
         );
+    }
+
+    // By how much the gaps shrink where nothing holds them open; the rest of the volume is pieces and water.
+    private static double SettlingOf(MixtureState state)
+    {
+        const double Unknown = 0.15;
+        const double Most = 5;
+        if (!double.IsFinite(state.SettledVolume))
+        {
+            return Unknown;
+        }
+
+        var solid = AirSpace.SolidAndWaterVolume(state.Matter);
+        var before = Math.Max(state.FilledVolume - solid, 0);
+        var after = Math.Max(state.SettledVolume - solid, before / (1 + Most));
+        return after > 0 ? (before / after) - 1 : 0;
     }
 
     private static double SizeOf(Ingredient ingredient) =>

@@ -105,6 +105,18 @@ public static class HeapSimulation
         return AnswerWriter.Write(question, grid, runs, volume, trodden);
     }
 
+    /// <summary>The volume that a mixture takes when built, everything typical and nothing pressed to fit, m³.</summary>
+    /// <param name="mixture">The mixture; its volume known.</param>
+    /// <param name="parameters">The parameters.</param>
+    public static double LooseBuiltVolume(Mixture mixture, HeapParameters parameters)
+    {
+        ArgumentNullException.ThrowIfNull(parameters);
+        return HeapBuilder.Untrodden(
+            HeapMatter.Of(mixture, -1),
+            parameters.Usual(HeapParameter.BuiltVolume)
+        );
+    }
+
     private static void SetCarbon(HeapBlock block, int lane, HeapMatter matter)
     {
         var b = matter.Balance;
