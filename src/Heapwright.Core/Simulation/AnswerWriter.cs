@@ -38,6 +38,10 @@ internal static class AnswerWriter
             Books = new HeatAndBalance[members],
             Trodden = trodden,
             BuiltVolume = volume,
+            WaterIn = new double[members],
+            CarbonIn = new double[members],
+            NitrogenIn = new double[members],
+            LeastMass = runs.Min(r => r.LeastMass),
             Steps = runs.Sum(r => r.Steps),
         };
         var core = Regions.Core(grid);
@@ -85,12 +89,15 @@ internal static class AnswerWriter
             answer.Core[i][member] = core.Sum(z => z.Weight * look.Celsius[z.Zone][lane]);
             answer.Outer[i][member] = outer.Sum(z => z.Weight * look.Celsius[z.Zone][lane]);
             answer.Moisture[i][member] = 100 * look.Water[lane] / (look.Water[lane] + dry);
-            answer.Oxygen[i][member] = 100 * Math.Max(look.Oxygen[lane], 0); // within its tolerance
+            answer.Oxygen[i][member] = 100 * Math.Max(look.Oxygen[lane], 0); // strays below by its tolerance
             answer.Height[i][member] = 100 * look.Height[lane];
         }
 
         answer.Milestones[member] = Milestones(answer, run, lane, member);
         answer.Books[member] = Books(run, lane);
+        (answer.CarbonIn[member], answer.NitrogenIn[member], answer.WaterIn[member]) = run.PutIn(
+            lane
+        );
     }
 
     private static HeapMilestones Milestones(
@@ -123,7 +130,7 @@ internal static class AnswerWriter
         var first = run.Looks[0];
         var last = run.Looks[^1];
         double Sum(HeapLook look) => look.Dry.Sum(d => d[lane]);
-        var (dryIn, nitrogenIn) = (Sum(first) + run.DryAdded(lane), run.NitrogenIn(lane));
+        var (dryIn, nitrogenIn) = (Sum(first) + run.DryAdded(lane), run.PutIn(lane).Nitrogen);
         return new HeapMilestones(
             FirstAbove(answer, member, 49),
             FirstAbove(answer, member, 55),

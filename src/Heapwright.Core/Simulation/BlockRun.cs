@@ -61,8 +61,12 @@ internal sealed class BlockRun
     /// <summary>Dry matter added after building, kg.</summary>
     public double DryAdded(int lane) => dryAdded[lane];
 
-    /// <summary>Nitrogen put in, additions included, kg.</summary>
-    public double NitrogenIn(int lane) => nitrogenIn[lane];
+    /// <summary>What was put in, additions included, kg.</summary>
+    public (double Carbon, double Nitrogen, double Water) PutIn(int lane) =>
+        (carbonIn[lane], nitrogenIn[lane], waterIn[lane]);
+
+    /// <summary>The least mass of any pool, water or nitrogen of a zone at any look, kg.</summary>
+    public double LeastMass { get; private set; } = double.PositiveInfinity;
 
     /// <summary>Runs to the last day.</summary>
     /// <param name="cancellation">Gives up.</param>
@@ -184,6 +188,18 @@ internal sealed class BlockRun
             if (ring == 0)
             {
                 height += block.Thickness[z];
+            }
+        }
+
+        for (var z = 0; z < grid.Zones; z++)
+        {
+            for (var s = HeapBlock.Fast; s <= HeapBlock.Microbe; s++)
+            {
+                var mass = block.State[HeapBlock.At(z, s)];
+                for (var lane = 0; lane < HeapBlock.Lanes; lane++)
+                {
+                    LeastMass = Math.Min(LeastMass, mass[lane]);
+                }
             }
         }
 

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 using Heapwright.Numerics.Vectors;
 using V8 = System.Runtime.Intrinsics.Vector512<double>;
@@ -11,7 +12,7 @@ internal sealed partial class HeapBlock
     private const double AirMass = 1.05; // kg of dry air per m³ in the pores, at about 50 °C and damp
     private const double Viscosity = 1.95e-5; // Pa s
     private const double OxygenDiffusivity = 2.0e-5; // m²/s at 20 °C
-    private const double OutsideOxygen = 0.2095;
+    public const double OutsideOxygen = 0.2095;
 
     // Scratch, shape [zone].
     private V8[] inverseCapacity = [];
@@ -72,6 +73,7 @@ internal sealed partial class HeapBlock
     }
 
     // Temperature from heat: sensible above 0 °C, a plateau while water freezes, ice below.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void Temperatures(ReadOnlySpan<V8> state)
     {
         var solid = P(HeapParameter.SolidHeat);
@@ -105,6 +107,7 @@ internal sealed partial class HeapBlock
     }
 
     // Volume from dry matter: settled with time, pressed by what lies above; then what is left for air.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void Volumes(double time, ReadOnlySpan<V8> state)
     {
         var compaction = P(HeapParameter.Compaction);
@@ -163,6 +166,7 @@ internal sealed partial class HeapBlock
     }
 
     // The air in the pores: saturated at the zone's temperature, less where matter is nearly dry.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void PoreAir()
     {
         for (var z = 0; z < zones; z++)
@@ -189,6 +193,7 @@ internal sealed partial class HeapBlock
     }
 
     // Darcy's law on a network of zones, driven by the lightness of warm damp air; what enters a zone leaves it.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void AirFlow(Outside now)
     {
         var ease = V(AirMass / Viscosity);
@@ -309,6 +314,7 @@ internal sealed partial class HeapBlock
         (grid.Centroid[ring + 1] - grid.RingEdges[ring + 1]) * grid.HalfWidth;
 
     // Symmetric band system by LDLᵀ, in place; the right side in pressure, and the answer too.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void Solve()
     {
         var width = rings + 1;

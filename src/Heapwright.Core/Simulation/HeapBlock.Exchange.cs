@@ -15,6 +15,7 @@ internal sealed partial class HeapBlock
     private V8[] oxygenIn = []; // kg air · mole fraction a day
     private V8[] oxygenWays = []; // kg air a day
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void Exchange(Outside now, ReadOnlySpan<V8> state, Span<V8> rate)
     {
         Array.Clear(oxygenIn);
@@ -43,6 +44,7 @@ internal sealed partial class HeapBlock
     }
 
     // Through the face between two zones: air with its vapour, oxygen and ammonia; diffusion; conduction; water.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void Pass(
         int a,
         int b,
@@ -107,6 +109,7 @@ internal sealed partial class HeapBlock
     }
 
     // Water beyond what matter holds against gravity goes down, and out at the base, with its heat and nitrogen.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void Drain(ReadOnlySpan<V8> state, Span<V8> rate)
     {
         var capacity = P(HeapParameter.HoldingCapacity);
@@ -145,6 +148,7 @@ internal sealed partial class HeapBlock
         }
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void Surfaces(Outside now, ReadOnlySpan<V8> state, Span<V8> rate)
     {
         var transfer = P(HeapParameter.SurfaceFactor) * V(5.7 + (3.8 * now.Wind));
@@ -203,6 +207,7 @@ internal sealed partial class HeapBlock
     }
 
     // An outer surface: heat through the barrier, vapour and oxygen by diffusion, and the flow of air either way.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void Surface(
         int z,
         V8 flow,
@@ -250,6 +255,7 @@ internal sealed partial class HeapBlock
     }
 
     // The ground: heat, and air through the coarse base.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void Ground(int r, Outside now, ReadOnlySpan<V8> state, Span<V8> rate)
     {
         var half = thickness[r] * V(0.5);
@@ -261,6 +267,7 @@ internal sealed partial class HeapBlock
         Leave(r, -baseFlow[r], V8.Zero, V8.Zero, conducted, now, state, rate);
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void Leave(
         int z,
         V8 flow,
@@ -301,6 +308,7 @@ internal sealed partial class HeapBlock
     }
 
     // Oxygen follows the balance of what comes and what is used within minutes: the positive root of a quadratic.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void OxygenBalance(ReadOnlySpan<V8> state, Span<V8> rate)
     {
         var half = P(HeapParameter.OxygenHalf);

@@ -13,6 +13,7 @@ internal sealed partial class HeapBlock
     private V8[] oxygenUse = []; // kg a day if oxygen were plenty
     private V8[] ammonia = []; // kg N per m³ of pore gas
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void Rotting(ReadOnlySpan<V8> state, Span<V8> rate)
     {
         var pace = V(1.4426950408889634) / P(HeapParameter.AcidityPace);

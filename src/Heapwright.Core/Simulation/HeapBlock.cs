@@ -41,7 +41,7 @@ internal sealed partial class HeapBlock : ILockStepSystem
     public const int FastAtStart = 8; // kg
     public const int FixedPerZone = 9;
 
-    private const double OxygenTolerance = 0.004; // mole fraction
+    private const double OxygenTolerance = 0.0002; // mole fraction
     private const double SecondsPerDay = 86400;
     private const double WaterHeat = 4186; // J/kgK
     private const double IceHeat = 2100;

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 using Heapwright.Numerics.Sampling;
 using Heapwright.Numerics.Vectors;
@@ -81,6 +82,7 @@ internal sealed class Parcels
     /// <param name="air">°C.</param>
     /// <param name="ground">°C.</param>
     /// <param name="days">Since the last note.</param>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Note(
         ReadOnlySpan<Vector512<double>> celsius,
         double air,

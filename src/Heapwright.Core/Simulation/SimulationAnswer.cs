@@ -47,6 +47,18 @@ public sealed record SimulationAnswer
     /// <summary>Built volume, m³, typical.</summary>
     public required double BuiltVolume { get; init; }
 
+    /// <summary>Shape [member]: water put in, additions included, kg.</summary>
+    public required double[] WaterIn { get; init; }
+
+    /// <summary>Shape [member]: carbon put in, additions included, kg.</summary>
+    public required double[] CarbonIn { get; init; }
+
+    /// <summary>Shape [member]: nitrogen put in, additions included, kg.</summary>
+    public required double[] NitrogenIn { get; init; }
+
+    /// <summary>The least mass that any pool, water or nitrogen of any zone had at any look, kg; never below 0.</summary>
+    public required double LeastMass { get; init; }
+
     /// <summary>Steps taken by all blocks together.</summary>
     public required long Steps { get; init; }
 }

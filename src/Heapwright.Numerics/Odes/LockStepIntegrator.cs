@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 
 namespace Heapwright.Numerics.Odes;
@@ -154,6 +155,7 @@ public sealed class LockStepIntegrator
     }
 
     // start + step · Σ weight · slope; an empty start stands for zero.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void Combine(
         ReadOnlySpan<Vector512<double>> start,
         ReadOnlySpan<double> weights,
