@@ -41,6 +41,7 @@ internal static class AnswerWriter
             WaterIn = new double[members],
             CarbonIn = new double[members],
             NitrogenIn = new double[members],
+            FinalRatio = new double[members],
             LeastMass = runs.Min(r => r.LeastMass),
             Steps = runs.Sum(r => r.Steps),
         };
@@ -95,6 +96,7 @@ internal static class AnswerWriter
 
         answer.Milestones[member] = Milestones(answer, run, lane, member);
         answer.Books[member] = Books(run, lane);
+        answer.FinalRatio[member] = run.Ratio(lane);
         (answer.CarbonIn[member], answer.NitrogenIn[member], answer.WaterIn[member]) = run.PutIn(
             lane
         );

@@ -65,6 +65,13 @@ internal sealed class BlockRun
     public (double Carbon, double Nitrogen, double Water) PutIn(int lane) =>
         (carbonIn[lane], nitrogenIn[lane], waterIn[lane]);
 
+    /// <summary>C:N of the whole as it stands.</summary>
+    public double Ratio(int lane)
+    {
+        var (carbon, nitrogen, _, _) = Contents(lane);
+        return carbon / nitrogen;
+    }
+
     /// <summary>The least mass of any pool, water or nitrogen of a zone at any look, kg.</summary>
     public double LeastMass { get; private set; } = double.PositiveInfinity;
 

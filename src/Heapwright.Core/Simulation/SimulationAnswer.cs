@@ -56,6 +56,9 @@ public sealed record SimulationAnswer
     /// <summary>Shape [member]: nitrogen put in, additions included, kg.</summary>
     public required double[] NitrogenIn { get; init; }
 
+    /// <summary>Shape [member]: C:N of the whole at the end.</summary>
+    public required double[] FinalRatio { get; init; }
+
     /// <summary>The least mass that any pool, water or nitrogen of any zone had at any look, kg; never below 0.</summary>
     public required double LeastMass { get; init; }
 

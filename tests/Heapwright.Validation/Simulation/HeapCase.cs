@@ -49,27 +49,47 @@ public sealed record HeapCase(
     /// <summary>Days on which it is turned.</summary>
     public ImmutableArray<double> Turns { get; init; } = [];
 
+    /// <summary>Days over which it is filled in equal daily parts; 0 where it is filled at once.</summary>
+    public int FedDays { get; init; }
+
     /// <summary>Simulates it.</summary>
     /// <param name="parameters">The parameters.</param>
     /// <param name="members">How many members.</param>
-    public SimulationAnswer Run(HeapParameters parameters, int members = 1)
+    /// <param name="weather">Its weather; null for the mean and swing of the case.</param>
+    /// <param name="events">What else is done to it.</param>
+    public SimulationAnswer Run(
+        HeapParameters parameters,
+        int members = 1,
+        Weather? weather = null,
+        params ReadOnlySpan<HeapEvent> events
+    )
     {
         const double Guess = 100; // kg dry
         var first = MixtureOf(Guess);
         var built = HeapSimulation.LooseBuiltVolume(Mixture.Of(first), parameters);
+        var dry = Guess * Bin.Volume.CubicMeters / built;
+        // A bin that is fed shrinks as it fills: in the end it holds what it would not hold at once.
+        var part = FedDays > 0 ? dry / FedDays * 1.5 : 0;
         return HeapSimulation.Run(
             new SimulationQuestion
             {
                 Bin = Bin,
-                Mixture = MixtureOf(Guess * Bin.Volume.CubicMeters / built),
+                Mixture = MixtureOf(FedDays > 0 ? part * 3 : dry),
                 Parameters = parameters,
-                Weather = Weather.Steady(new WeatherMoment(Air, 1, 0, 0.7, 0), Swing),
+                Weather = weather ?? Weather.Steady(new WeatherMoment(Air, 1, 0, 0.7, 0), Swing),
                 StartCelsius = Start,
                 Walls = Surroundings.Walls[Walls],
                 Cover = Surroundings.Covers[Cover],
                 Days = Days,
                 Members = members,
-                Events = [.. Turns.Select(d => new Turned(d, 0.8, TurnedPart.All))],
+                Events =
+                [
+                    .. events,
+                    .. Turns.Select(d => new Turned(d, 0.8, TurnedPart.All)),
+                    .. Enumerable
+                        .Range(1, Math.Max(FedDays - 3, 0))
+                        .Select(d => new Added(d, MixtureOf(part).Ingredients)),
+                ],
             }
         );
     }
