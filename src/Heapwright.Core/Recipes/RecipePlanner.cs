@@ -211,7 +211,7 @@ public static class RecipePlanner
         }
 
         var mixture = MixtureOf(question, space, [.. use, .. buy], water, standing);
-        var expect = Expectation.Of(mixture, question.AirTemperature);
+        var expect = Expectation.Of(mixture, question);
         return new RecipePlan
         {
             Use = use.ToImmutable(),

@@ -21,9 +21,22 @@ public static class HeapSimulation
     )
     {
         ArgumentNullException.ThrowIfNull(question);
+        return Run(
+            question,
+            HeapBuilder.MixtureFor(question.Mixture, question.Members, question.Seed),
+            cancellation
+        );
+    }
+
+    /// <summary>Runs a heap whose mixture has been worked out, in at least as many cases as there are members.</summary>
+    internal static SimulationAnswer Run(
+        SimulationQuestion question,
+        Mixture mixture,
+        CancellationToken cancellation
+    )
+    {
         var members = question.Members;
         var one = members == 1;
-        var mixture = HeapBuilder.MixtureFor(question.Mixture, members, question.Seed);
         var additions = question
             .Events.OfType<Added>()
             .Where(e => e.Day <= question.Days)
