@@ -9,6 +9,9 @@ internal sealed class ProcessTerminal : ITerminal
     public Stream OpenInput() => Console.OpenStandardInput();
 
     /// <inheritdoc/>
+    public string? Variable(string name) => Environment.GetEnvironmentVariable(name);
+
+    /// <inheritdoc/>
     public void Write(ReadOnlySpan<byte> bytes)
     {
         using var output = Console.OpenStandardOutput();

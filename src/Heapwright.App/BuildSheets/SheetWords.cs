@@ -185,15 +185,19 @@ public static class SheetWords
     {
         ArgumentNullException.ThrowIfNull(layer);
         ArgumentNullException.ThrowIfNull(measures);
-        return HasWater(layer) ? measures.Volume(layer.Water) : Words.Of("buildplans.no_water");
+        return measures.Water(layer.Water) is { Length: > 0 } water
+            ? water
+            : Words.Of("buildplans.no_water");
     }
 
-    /// <summary>Whether so much water goes on a layer that it is worth a word.</summary>
+    /// <summary>Whether so much water goes on a layer that it can be poured.</summary>
     /// <param name="layer">The layer.</param>
-    public static bool HasWater(BuildLayer layer)
+    /// <param name="measures">The measures.</param>
+    public static bool HasWater(BuildLayer layer, Measures measures)
     {
         ArgumentNullException.ThrowIfNull(layer);
-        return layer.Water.Liters >= 0.05;
+        ArgumentNullException.ThrowIfNull(measures);
+        return measures.Water(layer.Water).Length > 0;
     }
 
     private static string Time(TimeSpan time) =>

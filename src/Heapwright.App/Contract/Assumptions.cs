@@ -2,13 +2,18 @@ using System.Text.Json.Nodes;
 using Heapwright.App.Texts;
 using Heapwright.Core.Amounts;
 using Heapwright.Core.Reasons;
+using UnitsNet;
 
 namespace Heapwright.App.Contract;
 
 /// <summary>What was assumed on the way to an answer, each thing said once.</summary>
-internal sealed class Assumptions
+/// <param name="measures">The measures of the sentences.</param>
+internal sealed class Assumptions(Measures measures)
 {
     private readonly List<string> said = [];
+
+    /// <summary>The measures of the sentences.</summary>
+    public Measures Measures => measures;
 
     /// <summary>All assumptions, in the order in which they were made.</summary>
     public IReadOnlyList<string> All => said;
@@ -20,7 +25,7 @@ internal sealed class Assumptions
 
     /// <summary>Says an assumption.</summary>
     /// <param name="reason">The assumption.</param>
-    public void Say(Reason reason) => Add(Words.Of(reason));
+    public void Say(Reason reason) => Add(measures.Say(reason));
 
     /// <summary>Adds an assumption that is put into words already.</summary>
     /// <param name="sentence">The sentence.</param>
@@ -41,19 +46,25 @@ internal sealed class Assumptions
             return;
         }
 
-        var measure = unit.IsMass ? "kg" : "l";
+        var (low, high) = (unit.Size.Low, unit.Size.High);
         if (unit.Size.IsExact)
         {
-            Say("mixtures.container_exact", unit.Unit, unit.Size.Typical, measure);
+            Say(
+                "mixtures.container_exact",
+                unit.Unit,
+                unit.IsMass
+                    ? measures.MassAsGiven(Mass.FromKilograms(low))
+                    : measures.VolumeAsGiven(Volume.FromLiters(low))
+            );
         }
         else
         {
             Say(
                 unit.IsAssumed ? "mixtures.container_assumed" : "mixtures.container_range",
                 unit.Unit,
-                unit.Size.Low,
-                unit.Size.High,
-                measure
+                unit.IsMass
+                    ? measures.Mass(Mass.FromKilograms(low), Mass.FromKilograms(high))
+                    : measures.Volume(Volume.FromLiters(low), Volume.FromLiters(high))
             );
         }
     }

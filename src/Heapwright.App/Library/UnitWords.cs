@@ -13,6 +13,8 @@ public static class UnitWords
 
     private static readonly Dictionary<string, string> Signs = new(StringComparer.Ordinal)
     {
+        ["l"] = "L",
+        ["ml"] = "mL",
         ["ton_us"] = "US ton",
         ["gal_us"] = "US gal",
         ["gal_uk"] = "UK gal",

@@ -235,6 +235,7 @@ public sealed class BuildSheetPdf
             TableHead(at);
         }
 
+        var wet = SheetWords.HasWater(layer, measures);
         var top = pages.Y + 3;
         var first = top + RowFont + 1;
         pages.Page.DrawRectangle(new XPen(XColors.Black, 1), pages.Left, top + 1, 13, 13);
@@ -265,8 +266,8 @@ public sealed class BuildSheetPdf
             XStringFormats.BaseLineRight
         );
         pages.Text(
-            SheetWords.HasWater(layer) ? measures.Volume(layer.Water) : "–",
-            SheetWords.HasWater(layer) ? bold : plain,
+            wet ? measures.Water(layer.Water) : "–",
+            wet ? bold : plain,
             at.Water + 40,
             first,
             XStringFormats.BaseLineRight

@@ -73,7 +73,13 @@ internal static class BuildNotes
         }
 
         said.Add(Reason.Of("buildplans.settling"));
-        said.Add(Reason.Of("buildplans.time"));
+        said.Add(
+            Reason.Of(
+                "buildplans.time",
+                Mass.FromKilograms(BuildTime.KilogramsPerMinute),
+                Volume.FromLiters(BuildTime.LitresPerMinute)
+            )
+        );
         return said.ToImmutable();
     }
 
@@ -154,7 +160,13 @@ internal static class BuildNotes
 
         if (layers[^1].Role != LayerRole.Cover)
         {
-            add("no_cover", []);
+            add(
+                "no_cover",
+                [
+                    Length.FromCentimeters(LayerLimits.CoatLow),
+                    Length.FromCentimeters(LayerLimits.CoatHigh),
+                ]
+            );
         }
 
         if (!stuffs.Any(s => s.IsGreen || s.Class is StuffClass.Kitchen or StuffClass.Sprinkle))
@@ -205,7 +217,7 @@ internal static class BuildNotes
         );
         if (narrow < full * 2.2)
         {
-            add("scraps_bin_narrow", [narrow]);
+            add("scraps_bin_narrow", [narrow, full]);
         }
         else if (kept < full - Length.FromCentimeters(0.5))
         {
@@ -213,7 +225,7 @@ internal static class BuildNotes
         }
         else
         {
-            add("scraps", []);
+            add("scraps", [full]);
         }
 
         var top = layers.Last(l => l.Parts.Any(p => p.InMiddle)).Top;

@@ -11,6 +11,9 @@ internal static class LayerWriter
     private const double Drop = 0.2;
     private const double DropShare = 0.01;
 
+    private static readonly Length CoatLow = Length.FromCentimeters(LayerLimits.CoatLow);
+    private static readonly Length CoatHigh = Length.FromCentimeters(LayerLimits.CoatHigh);
+
     public static ImmutableArray<BuildLayer> Write(PlanFacts facts)
     {
         var drafts = facts.Arrangement.Drafts;
@@ -85,7 +88,9 @@ internal static class LayerWriter
             LayerRole.Base when draft.Parts.All(p => p.Stuff.Class != StuffClass.Structure) =>
                 Reason.Of("buildplans.why_base_brown"),
             LayerRole.Base when thickness.Centimeters < LayerLimits.CoatLow - 0.5 => Reason.Of(
-                "buildplans.why_base_thin"
+                "buildplans.why_base_thin",
+                CoatLow,
+                CoatHigh
             ),
             LayerRole.Base => Reason.Of("buildplans.why_base"),
             LayerRole.Soil => Reason.Of("buildplans.why_soil"),
@@ -99,7 +104,9 @@ internal static class LayerWriter
                 Reason.Of("buildplans.why_brown_structure"),
             LayerRole.Brown => Reason.Of("buildplans.why_brown"),
             LayerRole.Cover when thickness.Centimeters < LayerLimits.CoatLow - 0.5 => Reason.Of(
-                "buildplans.why_cover_thin"
+                "buildplans.why_cover_thin",
+                CoatLow,
+                CoatHigh
             ),
             LayerRole.Cover => Reason.Of("buildplans.why_cover"),
             _ => Reason.Of("buildplans.why_alone"),

@@ -17,16 +17,9 @@ public static class SheetDrawings
     {
         ArgumentNullException.ThrowIfNull(sheet);
         ArgumentNullException.ThrowIfNull(show);
-        var measures = show.Units.Length == "ft" ? Measures.UsCustomary : Measures.Metric;
         try
         {
-            return BuildAnswers.Sheet(
-                Questions.Input(sheet.Question),
-                measures with
-                {
-                    Culture = show.Culture,
-                }
-            );
+            return BuildAnswers.Sheet(Questions.Input(sheet.Question), show.Measures);
         }
         catch (InputProblem)
         {

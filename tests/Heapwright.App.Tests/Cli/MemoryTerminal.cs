@@ -20,6 +20,12 @@ internal sealed class MemoryTerminal : ITerminal
     /// <inheritdoc/>
     public Stream OpenInput() => Input;
 
+    /// <summary>The variables of the environment.</summary>
+    public Dictionary<string, string> Variables { get; } = new(StringComparer.Ordinal);
+
+    /// <inheritdoc/>
+    public string? Variable(string name) => Variables.GetValueOrDefault(name);
+
     /// <inheritdoc/>
     public void Write(ReadOnlySpan<byte> bytes) => output.Write(bytes);
 
