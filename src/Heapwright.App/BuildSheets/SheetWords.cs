@@ -72,6 +72,11 @@ public static class SheetWords
             return Words.Of("buildplans.cover_scraps");
         }
 
+        if (layer.Role == LayerRole.Pair)
+        {
+            return Words.Of("buildplans.fork_at_once");
+        }
+
         return layer.ForkWith is { } below ? Words.Of("buildplans.fork_with", null, below) : "";
     }
 

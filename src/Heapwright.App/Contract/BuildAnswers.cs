@@ -162,6 +162,7 @@ public static class BuildAnswers
             LayerRole.Soil => "soil",
             LayerRole.Brown => "brown",
             LayerRole.Green => "green",
+            LayerRole.Pair => "pair",
             LayerRole.Kitchen => "kitchen",
             LayerRole.Alone => "alone",
             _ => "cover",

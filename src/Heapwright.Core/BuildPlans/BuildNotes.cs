@@ -145,7 +145,7 @@ internal static class BuildNotes
 
         if (facts.Arrangement.Excess > 1 + 1e-9)
         {
-            add("mix_first", []);
+            Thick(facts, layers, add);
         }
 
         if (layers[0].Role == LayerRole.Alone)
@@ -183,6 +183,42 @@ internal static class BuildNotes
         if (soil > MostSoil * facts.Heaping.Loose)
         {
             add("much_soil", [Volume.FromLiters(soil)]);
+        }
+    }
+
+    private static void Thick(
+        PlanFacts facts,
+        ImmutableArray<BuildLayer> layers,
+        Action<string, object[]> add
+    )
+    {
+        if (layers[0].Role == LayerRole.Alone)
+        {
+            add("alone_thick", [layers.Max(l => l.Thickness)]);
+            return;
+        }
+
+        var floor = facts.Heaping.SlabLitres(1);
+        var grass = facts.Arrangement.Drafts.Max(d =>
+            d.Role is LayerRole.Base or LayerRole.Cover
+                ? 0
+                : d.Parts.Where(p => p.Stuff.Class == StuffClass.Grass)
+                    .Sum(p => p.Amount * p.Stuff.PerUnit.LooseVolume) / floor
+        );
+        if (grass > LayerLimits.Grass * (1 + 1e-9))
+        {
+            add(
+                "too_grassy",
+                [
+                    Length.FromCentimeters(grass),
+                    Length.FromCentimeters(LayerLimits.Grass),
+                    LayerLimits.MostLayers,
+                ]
+            );
+        }
+        else
+        {
+            add("mix_first", []);
         }
     }
 

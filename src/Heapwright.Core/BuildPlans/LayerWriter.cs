@@ -95,6 +95,7 @@ internal static class LayerWriter
             LayerRole.Base => Reason.Of("buildplans.why_base"),
             LayerRole.Soil => Reason.Of("buildplans.why_soil"),
             LayerRole.Kitchen => Reason.Of("buildplans.why_kitchen"),
+            LayerRole.Pair => Reason.Of("buildplans.why_pair"),
             LayerRole.Green when draft.Parts.Any(p => p.Stuff.Class == StuffClass.Grass) =>
                 Reason.Of("buildplans.why_grass"),
             LayerRole.Green => Reason.Of("buildplans.why_green"),
