@@ -105,6 +105,7 @@ public static class RecipeAnswers
                     ["measure"] = m.Measure,
                     ["chance_gain"] = m.ChanceGain,
                     ["how"] = Words.Of("recipes.how_" + m.Measure),
+                    ["why"] = measures.Say(m.Why),
                 }),
             ]),
             ["left_over"] = new JsonArray([

@@ -57,7 +57,8 @@ internal static class RecipeText
                         null,
                         next.Ingredient.Name,
                         Words.Of("recipes.how_" + next.Measure),
-                        100 * next.ChanceGain
+                        100 * next.ChanceGain,
+                        measures.Say(next.Why)
                     )
                 );
         }

@@ -56,13 +56,17 @@ internal static class LayerWriter
             inMiddle
         );
 
-    // Forking scraps outwards would undo their place: the layer above only covers them.
+    // Forking scraps outwards would undo their place: the layer above only covers them. Browns that were joined with
+    // the greens of another pair still lie below their own.
     private static int? ForkWith(IReadOnlyList<Draft> drafts, int i) =>
         drafts[i].Role == LayerRole.Green
         && i > 0
-        && drafts[i - 1].Role is LayerRole.Brown or LayerRole.Kitchen
-        && drafts[i - 1].Pair == drafts[i].Pair
-        && drafts[i - 1].MiddleLitres <= 0
+        && (
+            drafts[i - 1].Role == LayerRole.Pair
+            || drafts[i - 1].Role is LayerRole.Brown or LayerRole.Kitchen
+                && drafts[i - 1].Pair == drafts[i].Pair
+                && drafts[i - 1].MiddleLitres <= 0
+        )
             ? i
             : null;
 
