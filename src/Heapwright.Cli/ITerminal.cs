@@ -6,6 +6,9 @@ internal interface ITerminal
     /// <summary>Standard input.</summary>
     Stream OpenInput();
 
+    /// <summary>The time.</summary>
+    DateTimeOffset Now { get; }
+
     /// <summary>A variable of the environment; null or empty if it is not set.</summary>
     /// <param name="name">Its name.</param>
     string? Variable(string name);

@@ -218,5 +218,5 @@ public static class SheetWords
     /// <param name="code">Its code.</param>
     public static string Place(string code) => Words.Of("buildplans.place_" + code);
 
-    private static string? PrepareOne(string code) => Words.TryOf("buildplans.prepare_" + code);
+    private static string? PrepareOne(string code) => Words.TryOf($"prepare.{code}_brief");
 }

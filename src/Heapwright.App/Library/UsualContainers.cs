@@ -7,14 +7,23 @@ namespace Heapwright.App.Library;
 /// <summary>Reads the usual containers from data/containers.csv.</summary>
 public static class UsualContainers
 {
-    private static readonly Lazy<ContainerSet> Shipped = new(Read);
+    private static readonly Lazy<(
+        ContainerSet Set,
+        Dictionary<string, (string One, string Many)> Names
+    )> Shipped = new(Read);
 
     /// <summary>The usual containers; read once.</summary>
-    public static ContainerSet Set => Shipped.Value;
+    public static ContainerSet Set => Shipped.Value.Set;
 
-    private static ContainerSet Read()
+    /// <summary>The name of a usual container for one and for several; null if it is none.</summary>
+    /// <param name="id">The container.</param>
+    public static (string One, string Many)? Name(string id) =>
+        Shipped.Value.Names.TryGetValue(id, out var name) ? name : null;
+
+    private static (ContainerSet, Dictionary<string, (string, string)>) Read()
     {
         var all = new List<UnitSize>();
+        var names = new Dictionary<string, (string, string)>(StringComparer.Ordinal);
         using var reader = DataFiles.Csv("containers.csv");
         foreach (var row in reader)
         {
@@ -23,6 +32,7 @@ public static class UsualContainers
                 double.Parse(row["typical_l"].Span, CultureInfo.InvariantCulture),
                 double.Parse(row["high_l"].Span, CultureInfo.InvariantCulture)
             );
+            names[row["id"].ToString()] = (row["name"].ToString(), row["plural"].ToString());
             all.Add(
                 UnitSize.OfVolume(row["id"].ToString(), litres, wholeByDefault: true) with
                 {
@@ -31,6 +41,6 @@ public static class UsualContainers
             );
         }
 
-        return ContainerSet.Of(all);
+        return (ContainerSet.Of(all), names);
     }
 }

@@ -30,14 +30,16 @@ public sealed class BuildSheetPdf
     /// <summary>Prints a sheet.</summary>
     /// <param name="sheet">The sheet.</param>
     /// <param name="paper">The paper.</param>
-    /// <returns>The bytes of a PDF file.</returns>
-    public static byte[] Render(BuildSheet sheet, PaperSize paper)
+    /// <param name="madeAt">The time it was made, which stands in the file.</param>
+    /// <returns>The bytes of a PDF file; the same sheet, paper and time give the same bytes.</returns>
+    public static byte[] Render(BuildSheet sheet, PaperSize paper, DateTimeOffset madeAt)
     {
         ArgumentNullException.ThrowIfNull(sheet);
         var title = Words.Of("buildplans.title");
         using var blank = new PaperPages(
             sheet.Name is { } name ? $"{title}: {name}" : title,
-            paper
+            paper,
+            madeAt
         );
         return new BuildSheetPdf(sheet, blank).Print();
     }

@@ -40,6 +40,9 @@ internal sealed class Call
     /// <summary>The measures of a drawing, whatever form the answer has.</summary>
     public Measures Drawn => parsed.Measures ?? Measures.Metric;
 
+    /// <summary>The time at which it was asked.</summary>
+    public DateTimeOffset Now => terminal.Now;
+
     /// <summary>The seed asked for, or null.</summary>
     public ulong? Seed => parsed.Seed;
 

@@ -62,7 +62,8 @@ internal static class CommandTable
         {
             Svg = () =>
                 Encoding.UTF8.GetBytes(HeapSvg.Of(BuildAnswers.Sheet(question, call.Drawn))),
-            Pdf = () => BuildSheetPdf.Render(BuildAnswers.Sheet(question, call.Drawn), paper),
+            Pdf = () =>
+                BuildSheetPdf.Render(BuildAnswers.Sheet(question, call.Drawn), paper, call.Now),
         };
     }
 }

@@ -24,6 +24,9 @@ internal sealed class MemoryTerminal : ITerminal
     public Dictionary<string, string> Variables { get; } = new(StringComparer.Ordinal);
 
     /// <inheritdoc/>
+    public DateTimeOffset Now { get; init; } = new(2026, 5, 1, 12, 0, 0, TimeSpan.Zero);
+
+    /// <inheritdoc/>
     public string? Variable(string name) => Variables.GetValueOrDefault(name);
 
     /// <inheritdoc/>
