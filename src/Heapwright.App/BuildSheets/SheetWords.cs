@@ -190,7 +190,7 @@ public static class SheetWords
     {
         ArgumentNullException.ThrowIfNull(layer);
         ArgumentNullException.ThrowIfNull(measures);
-        return measures.Water(layer.Water) is { Length: > 0 } water
+        return measures.Water(layer.Water.Liters) is { Length: > 0 } water
             ? water
             : Words.Of("buildplans.no_water");
     }
@@ -202,7 +202,7 @@ public static class SheetWords
     {
         ArgumentNullException.ThrowIfNull(layer);
         ArgumentNullException.ThrowIfNull(measures);
-        return measures.Water(layer.Water).Length > 0;
+        return measures.Water(layer.Water.Liters).Length > 0;
     }
 
     private static string Time(TimeSpan time) =>

@@ -2,7 +2,6 @@ using System.Text.Json.Nodes;
 using Heapwright.App.Texts;
 using Heapwright.Core.Amounts;
 using Heapwright.Core.Reasons;
-using UnitsNet;
 
 namespace Heapwright.App.Contract;
 
@@ -52,9 +51,7 @@ internal sealed class Assumptions(Measures measures)
             Say(
                 "mixtures.container_exact",
                 unit.Unit,
-                unit.IsMass
-                    ? measures.MassAsGiven(Mass.FromKilograms(low))
-                    : measures.VolumeAsGiven(Volume.FromLiters(low))
+                unit.IsMass ? measures.KilogramsAsGiven(low) : measures.LitresAsGiven(low)
             );
         }
         else
@@ -62,9 +59,7 @@ internal sealed class Assumptions(Measures measures)
             Say(
                 unit.IsAssumed ? "mixtures.container_assumed" : "mixtures.container_range",
                 unit.Unit,
-                unit.IsMass
-                    ? measures.Mass(Mass.FromKilograms(low), Mass.FromKilograms(high))
-                    : measures.Volume(Volume.FromLiters(low), Volume.FromLiters(high))
+                unit.IsMass ? measures.Kilograms(low, high) : measures.Litres(low, high)
             );
         }
     }

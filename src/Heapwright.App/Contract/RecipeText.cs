@@ -136,7 +136,7 @@ internal static class RecipeText
             : Volume.FromLiters(shortfall.Missing);
 
     private static string Water(RecipePlan plan, Measures measures) =>
-        measures.Water(Volume.FromLiters(plan.Water)) is { Length: > 0 } water
+        measures.Water(plan.Water) is { Length: > 0 } water
             ? water
             : Words.Of("buildplans.no_water");
 

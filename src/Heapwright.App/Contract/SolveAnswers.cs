@@ -237,14 +237,10 @@ public static class SolveAnswers
     }
 
     private static string KilogramsShown(Assumptions assumptions, double kilograms) =>
-        assumptions.Measures.MassAsGiven(UnitsNet.Mass.FromKilograms(kilograms));
+        assumptions.Measures.KilogramsAsGiven(kilograms);
 
     private static string LitresShown(Assumptions assumptions, double litres) =>
-        Words.Of(
-            "mixtures.of_water",
-            null,
-            assumptions.Measures.VolumeAsGiven(UnitsNet.Volume.FromLiters(litres))
-        );
+        Words.Of("mixtures.of_water", null, assumptions.Measures.LitresAsGiven(litres));
 
     private static Answer Yes(
         Assumptions assumptions,

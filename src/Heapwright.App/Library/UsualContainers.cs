@@ -24,17 +24,16 @@ public static class UsualContainers
     {
         var all = new List<UnitSize>();
         var names = new Dictionary<string, (string, string)>(StringComparer.Ordinal);
-        using var reader = DataFiles.Csv("containers.csv");
-        foreach (var row in reader)
+        foreach (var row in DataFiles.Csv("containers.csv"))
         {
             var litres = Spread.Of(
-                double.Parse(row["low_l"].Span, CultureInfo.InvariantCulture),
-                double.Parse(row["typical_l"].Span, CultureInfo.InvariantCulture),
-                double.Parse(row["high_l"].Span, CultureInfo.InvariantCulture)
+                double.Parse(row["low_l"], CultureInfo.InvariantCulture),
+                double.Parse(row["typical_l"], CultureInfo.InvariantCulture),
+                double.Parse(row["high_l"], CultureInfo.InvariantCulture)
             );
-            names[row["id"].ToString()] = (row["name"].ToString(), row["plural"].ToString());
+            names[row["id"]] = (row["name"], row["plural"]);
             all.Add(
-                UnitSize.OfVolume(row["id"].ToString(), litres, wholeByDefault: true) with
+                UnitSize.OfVolume(row["id"], litres, wholeByDefault: true) with
                 {
                     IsAssumed = true,
                 }

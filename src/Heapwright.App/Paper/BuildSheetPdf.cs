@@ -268,7 +268,7 @@ public sealed class BuildSheetPdf
             XStringFormats.BaseLineRight
         );
         pages.Text(
-            wet ? measures.Water(layer.Water) : "–",
+            wet ? measures.Water(layer.Water.Liters) : "–",
             wet ? bold : plain,
             at.Water + 40,
             first,

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Heapwright.App.Contract;
 using Heapwright.App.Sites;
+using Heapwright.Core.Amounts;
 using Heapwright.Core.Quantities;
 using Heapwright.Core.Reasons;
 using UnitsNet;
@@ -59,32 +60,36 @@ public sealed record Measures(DisplayUnits Units, CultureInfo Culture)
 
     /// <summary>A volume, to the whole litre or gallon and below ten to the half.</summary>
     /// <param name="volume">The volume.</param>
-    public string Volume(Volume volume) => $"{VolumeFigure(volume)} {VolumeUnit}";
+    public string Volume(Volume volume) => Litres(volume.Liters);
+
+    /// <summary>A volume, to the whole litre or gallon and below ten to the half.</summary>
+    /// <param name="litres">Litres.</param>
+    public string Litres(double litres) => $"{Rounded(InVolume(litres))} {VolumeUnit}";
 
     /// <summary>A volume between two ends; one figure where the ends look the same.</summary>
-    /// <param name="low">The low end.</param>
-    /// <param name="high">The high end.</param>
-    public string Volume(Volume low, Volume high) =>
-        Between(VolumeFigure(low), VolumeFigure(high), VolumeUnit);
+    /// <param name="low">Litres at the low end.</param>
+    /// <param name="high">Litres at the high end.</param>
+    public string Litres(double low, double high) =>
+        Between(Rounded(InVolume(low)), Rounded(InVolume(high)), VolumeUnit);
 
     /// <summary>A volume with its range, such as <c>361 (319–404) L</c>.</summary>
     /// <param name="litres">The volume in litres.</param>
     public string VolumeRange(Spread litres) =>
-        $"{Figures.Range(Each(litres, l => InVolume(UnitsNet.Volume.FromLiters(l))), Culture)} {VolumeUnit}";
+        $"{Figures.Range(Each(litres, InVolume), Culture)} {VolumeUnit}";
 
     /// <summary>A volume to three figures, as somebody gave it.</summary>
-    /// <param name="volume">The volume.</param>
-    public string VolumeAsGiven(Volume volume) =>
-        $"{Figures.One(InVolume(volume), Culture)} {VolumeUnit}";
+    /// <param name="litres">Litres.</param>
+    public string LitresAsGiven(double litres) =>
+        $"{Figures.One(InVolume(litres), Culture)} {VolumeUnit}";
 
     /// <summary>
     /// Water as it is poured: half litres or quarter gallons (a quart), whole ones from ten on. Empty where there is so
     /// little that it rounds to none.
     /// </summary>
-    /// <param name="volume">The water.</param>
-    public string Water(Volume volume)
+    /// <param name="litres">Litres of water.</param>
+    public string Water(double litres)
     {
-        var amount = InVolume(volume);
+        var amount = InVolume(litres);
         var step =
             amount >= 10 ? 1
             : Units.Volume == "l" ? 0.5
@@ -102,22 +107,27 @@ public sealed record Measures(DisplayUnits Units, CultureInfo Culture)
 
     /// <summary>A mass, to the whole kilogram or pound, below ten to the half, below one to the hundredth.</summary>
     /// <param name="mass">The mass.</param>
-    public string Mass(Mass mass) => $"{MassFigure(mass)} {Units.Mass}";
+    public string Mass(Mass mass) => Kilograms(mass.Kilograms);
+
+    /// <summary>A mass, to the whole kilogram or pound, below ten to the half, below one to the hundredth.</summary>
+    /// <param name="kilograms">Kilograms.</param>
+    public string Kilograms(double kilograms) => $"{Rounded(InMass(kilograms))} {Units.Mass}";
 
     /// <summary>A mass between two ends; one figure where the ends look the same.</summary>
-    /// <param name="low">The low end.</param>
-    /// <param name="high">The high end.</param>
-    public string Mass(Mass low, Mass high) =>
-        Between(MassFigure(low), MassFigure(high), Units.Mass);
+    /// <param name="low">Kilograms at the low end.</param>
+    /// <param name="high">Kilograms at the high end.</param>
+    public string Kilograms(double low, double high) =>
+        Between(Rounded(InMass(low)), Rounded(InMass(high)), Units.Mass);
 
     /// <summary>A mass with its range, such as <c>35 (24–51) kg</c>.</summary>
     /// <param name="kilograms">The mass in kilograms.</param>
     public string MassRange(Spread kilograms) =>
-        $"{Figures.Range(Each(kilograms, k => InMass(UnitsNet.Mass.FromKilograms(k))), Culture)} {Units.Mass}";
+        $"{Figures.Range(Each(kilograms, InMass), Culture)} {Units.Mass}";
 
     /// <summary>A mass to three figures, as somebody gave it or as it was worked out.</summary>
-    /// <param name="mass">The mass.</param>
-    public string MassAsGiven(Mass mass) => $"{Figures.One(InMass(mass), Culture)} {Units.Mass}";
+    /// <param name="kilograms">Kilograms.</param>
+    public string KilogramsAsGiven(double kilograms) =>
+        $"{Figures.One(InMass(kilograms), Culture)} {Units.Mass}";
 
     /// <summary>The unit of a weight by volume: kg/m³ or lb/yd³.</summary>
     public string DensityUnit => Units.Mass == "lb" ? "lb/yd³" : "kg/m³";
@@ -126,12 +136,7 @@ public sealed record Measures(DisplayUnits Units, CultureInfo Culture)
     /// <param name="kilogramsPerCubicMetre">The weight in kg/m³.</param>
     public Spread InDensity(Spread kilogramsPerCubicMetre) =>
         Units.Mass == "lb"
-            ? Each(
-                kilogramsPerCubicMetre,
-                d =>
-                    UnitsNet.Mass.FromKilograms(d).Pounds
-                    / UnitsNet.Volume.FromCubicMeters(1).CubicYards
-            )
+            ? Each(kilogramsPerCubicMetre, d => InMass(d) * Size("yd3") / Size("m3"))
             : kilogramsPerCubicMetre;
 
     /// <summary>A temperature to the whole degree.</summary>
@@ -145,18 +150,23 @@ public sealed record Measures(DisplayUnits Units, CultureInfo Culture)
     public string VolumeUnit => Words.Of("units." + Units.Volume);
 
     /// <summary>A volume in the reader's unit, as a number.</summary>
-    /// <param name="volume">The volume.</param>
-    public double InVolume(Volume volume) =>
-        Units.Volume switch
-        {
-            "gal_us" => volume.UsGallons,
-            "gal_uk" => volume.ImperialGallons,
-            _ => volume.Liters,
-        };
+    /// <param name="litres">Litres.</param>
+    public double InVolume(double litres) =>
+        Units.Volume == "l" ? litres : litres / Size(Units.Volume);
+
+    /// <summary>Litres of a number in the reader's unit of volume.</summary>
+    /// <param name="value">The number.</param>
+    public double FromVolume(double value) =>
+        Units.Volume == "l" ? value : value * Size(Units.Volume);
 
     /// <summary>A mass in the reader's unit, as a number.</summary>
-    /// <param name="mass">The mass.</param>
-    public double InMass(Mass mass) => Units.Mass == "lb" ? mass.Pounds : mass.Kilograms;
+    /// <param name="kilograms">Kilograms.</param>
+    public double InMass(double kilograms) =>
+        Units.Mass == "kg" ? kilograms : kilograms / Size(Units.Mass);
+
+    /// <summary>Kilograms of a number in the reader's unit of mass.</summary>
+    /// <param name="value">The number.</param>
+    public double FromMass(double value) => Units.Mass == "kg" ? value : value * Size(Units.Mass);
 
     /// <summary>The sentence for a reason, its quantities in these measures.</summary>
     /// <param name="reason">The reason.</param>
@@ -176,9 +186,8 @@ public sealed record Measures(DisplayUnits Units, CultureInfo Culture)
             _ => value,
         };
 
-    private string VolumeFigure(Volume volume) => Rounded(InVolume(volume));
-
-    private string MassFigure(Mass mass) => Rounded(InMass(mass));
+    // Not through UnitsNet: it takes long to start, and every answer shows some volume.
+    private static double Size(string unit) => MeasureUnits.Find(unit)!.Size.Typical;
 
     // A digit that nobody can measure says nothing; nor does a 0 for what is little.
     private string Rounded(double value) =>

@@ -19,27 +19,25 @@ public sealed record Shown(DisplayUnits Units, CultureInfo Culture)
 
     /// <summary>A volume, such as <c>340 L</c>.</summary>
     /// <param name="litres">Litres.</param>
-    public string Volume(double litres) => Measures.Volume(UnitsNet.Volume.FromLiters(litres));
+    public string Volume(double litres) => Measures.Litres(litres);
 
     /// <summary>A volume between two ends, such as <c>210–340 L</c>; one figure where the ends look the same.</summary>
     /// <param name="low">Litres.</param>
     /// <param name="high">Litres.</param>
-    public string Volume(double low, double high) =>
-        Measures.Volume(UnitsNet.Volume.FromLiters(low), UnitsNet.Volume.FromLiters(high));
+    public string Volume(double low, double high) => Measures.Litres(low, high);
 
     /// <summary>Water as it is poured; empty where it rounds to none.</summary>
     /// <param name="litres">Litres.</param>
-    public string Water(double litres) => Measures.Water(UnitsNet.Volume.FromLiters(litres));
+    public string Water(double litres) => Measures.Water(litres);
 
     /// <summary>A mass, such as <c>45 kg</c>.</summary>
     /// <param name="kilograms">Kilograms.</param>
-    public string Mass(double kilograms) => Measures.Mass(UnitsNet.Mass.FromKilograms(kilograms));
+    public string Mass(double kilograms) => Measures.Kilograms(kilograms);
 
     /// <summary>A mass between two ends.</summary>
     /// <param name="low">Kilograms.</param>
     /// <param name="high">Kilograms.</param>
-    public string Mass(double low, double high) =>
-        Measures.Mass(UnitsNet.Mass.FromKilograms(low), UnitsNet.Mass.FromKilograms(high));
+    public string Mass(double low, double high) => Measures.Kilograms(low, high);
 
     /// <summary>A length, such as <c>1.2 m</c> or <c>3.9 ft</c>.</summary>
     /// <param name="metres">Metres.</param>
@@ -121,22 +119,15 @@ public sealed record Shown(DisplayUnits Units, CultureInfo Culture)
 
     /// <summary>A volume in the unit of this site, as a number.</summary>
     /// <param name="litres">Litres.</param>
-    public double InVolume(double litres) => Measures.InVolume(UnitsNet.Volume.FromLiters(litres));
+    public double InVolume(double litres) => Measures.InVolume(litres);
 
     /// <summary>Litres of a number in the unit of this site.</summary>
     /// <param name="value">The number.</param>
-    public double FromVolume(double value) =>
-        Units.Volume switch
-        {
-            "gal_us" => UnitsNet.Volume.FromUsGallons(value).Liters,
-            "gal_uk" => UnitsNet.Volume.FromImperialGallons(value).Liters,
-            _ => value,
-        };
+    public double FromVolume(double value) => Measures.FromVolume(value);
 
     /// <summary>Kilograms of a number in the unit of this site.</summary>
     /// <param name="value">The number.</param>
-    public double FromMass(double value) =>
-        Units.Mass == "lb" ? UnitsNet.Mass.FromPounds(value).Kilograms : value;
+    public double FromMass(double value) => Measures.FromMass(value);
 
     /// <summary>A length in the unit of this site, as a number.</summary>
     /// <param name="metres">Metres.</param>

@@ -41,7 +41,11 @@ public class BuildSheetPdfTests
         Assert.Contains("Place", words, StringComparison.Ordinal);
         foreach (var layer in sheet.Plan.Layers.Where(l => l.Water.Liters > 0))
         {
-            Assert.Contains(sheet.Measures.Water(layer.Water), words, StringComparison.Ordinal);
+            Assert.Contains(
+                sheet.Measures.Water(layer.Water.Liters),
+                words,
+                StringComparison.Ordinal
+            );
         }
 
         foreach (var caution in sheet.Cautions)

@@ -54,8 +54,8 @@ public sealed class MeasuresTests
         var measures = Measures.Find(name)!;
 
         // 40 l are 10.6 US gallons and 8.8 imperial ones; 45.4609 l are 12.0 and 10.
-        Assert.Equal(water, measures.Water(Volume.FromLiters(40)));
-        Assert.Equal(given, measures.VolumeAsGiven(Volume.FromLiters(45.4609)));
+        Assert.Equal(water, measures.Water(40));
+        Assert.Equal(given, measures.LitresAsGiven(45.4609));
         Assert.Equal(mass, measures.Mass(Mass.FromKilograms(50)));
         Assert.Equal(temperature, measures.Temperature(Temperature.FromDegreesCelsius(55)));
         Assert.Equal(side, measures.Long(Length.FromMeters(1.2)));
@@ -85,7 +85,7 @@ public sealed class MeasuresTests
     [InlineData("us", 0.9, "0.25 gal")]
     [InlineData("uk", 4.6, "1 UK gal")]
     public void Water_OfALayer_IsWhatCanBePoured(string name, double litres, string poured) =>
-        Assert.Equal(poured, Measures.Find(name)!.Water(Volume.FromLiters(litres)));
+        Assert.Equal(poured, Measures.Find(name)!.Water(litres));
 
     [Theory]
     [InlineData("metric")]
