@@ -60,7 +60,10 @@ internal static class RecipeReader
         };
         if (fields["weather"]?.Fields("air_c")["air_c"] is null)
         {
-            assumptions.Say("recipes.air_assumed", question.AirTemperature);
+            assumptions.Say(
+                "recipes.air_assumed",
+                UnitsNet.Temperature.FromDegreesCelsius(question.AirTemperature)
+            );
         }
 
         return question;
