@@ -20,6 +20,8 @@ internal sealed partial class BoxSearch
     private readonly List<BoxNode> _stack = [];
     private readonly int _mayFail;
     private readonly double[] _x;
+    private readonly SingleRows _single;
+    private readonly int _padded;
     private Func<double[], double> _offer = static _ => double.NaN;
 
     internal BoxSearch(PreparedProblem p, LinearForms forms, SearchClock clock, LeafTest leaf)
@@ -30,27 +32,31 @@ internal sealed partial class BoxSearch
         _leaf = leaf;
         _mayFail = p.S - p.Need;
         _x = new double[p.N];
-        _sigma = Spreads(p);
         _impact = Impacts(p);
         _magnitude = Magnitudes(p, forms);
-        _rowMagnitude = RowMagnitudes(p);
-        _program = new BoundedDualSimplex(p.N + 2, forms.Count + p.R);
-        _cost = new double[p.N + 2];
-        _right = new double[forms.Count + p.R];
-        _low = new double[p.N + 2];
-        _high = new double[p.N + 2];
-        _slacks = new double[p.Padded];
-        _scratch = new double[p.Padded];
-        _trial = new double[ScoreCertificates][];
-        _trialB = new double[ScoreCertificates][];
-        for (int c = 0; c < ScoreCertificates; c++)
+        _rounding = RoundingShare(p);
+        _program = new QuickDualSimplex(p.N + 2, forms.Count + p.R);
+        _single = new SingleRows(p, _program.Stride);
+        _padded = _single.Padded;
+        _sigma = Spreads(p);
+        for (int r = 0; r < p.R; r++)
         {
-            _trial[c] = new double[p.Padded];
-            _trialB[c] = new double[p.Padded];
+            _sigma[r] *= _single.Scale[r];
+            _single.SetMargin(r, (float)_sigma[r]);
         }
 
+        _inverseSigma = [.. _sigma.Select(v => (float)(1 / v))];
+        _formScale = [.. _magnitude.Select(m => m > 0 ? SingleRows.Size / m : 1)];
+        _formRows = new float[forms.Count * _program.Stride];
+        _formRight = new float[forms.Count];
+        _cost = new float[p.N + 2];
+        _low = new float[p.N + 2];
+        _high = new float[p.N + 2];
+        _slacks = new float[_padded];
+        _scratch = new float[_padded];
+        _trial = new float[_padded];
         _trialForms = new double[forms.Values.Length];
-        _mu = new double[p.N];
+        _mu = new float[p.N];
     }
 
     /// <summary>
@@ -68,7 +74,7 @@ internal sealed partial class BoxSearch
         root.SliceB = (0, 1);
         _forms.Values.CopyTo(root.OwnForms, 0);
         root.Forms = root.OwnForms;
-        Array.Fill(root.Least, double.MaxValue);
+        Array.Fill(root.Least, float.MaxValue);
         root.Lost = 0;
         root.Certificates = 0;
         root.Witnesses = 0;
@@ -80,7 +86,7 @@ internal sealed partial class BoxSearch
     {
         while (_stack.Count <= depth)
         {
-            _stack.Add(new BoxNode(_p, _forms));
+            _stack.Add(new BoxNode(_p, _forms, _padded));
         }
 
         return _stack[depth];
@@ -226,7 +232,7 @@ internal sealed partial class BoxSearch
             return false;
         }
 
-        KeepWitnesses(node, child);
+        KeepWitnesses(node, child, dimension);
         return true;
     }
 
