@@ -13,6 +13,10 @@ internal sealed partial class BoxSearch
 
     private const double ThinnestSlice = 0.03;
 
+    /// <summary>Nodes before the first interlude, and how many times more before the next.</summary>
+    private const long FirstInterlude = 200;
+    private const long InterludeGrowth = 8;
+
     private readonly PreparedProblem _p;
     private readonly LinearForms _forms;
     private readonly SearchClock _clock;
@@ -23,8 +27,17 @@ internal sealed partial class BoxSearch
     private readonly SingleRows _single;
     private readonly int _padded;
     private Func<double[], double> _offer = static _ => double.NaN;
+    private Func<double> _interlude = static () => double.NaN;
+    private long _visited;
+    private long _nextInterlude;
 
-    internal BoxSearch(PreparedProblem p, LinearForms forms, SearchClock clock, LeafTest leaf)
+    internal BoxSearch(
+        PreparedProblem p,
+        SingleRows single,
+        LinearForms forms,
+        SearchClock clock,
+        LeafTest leaf
+    )
     {
         _p = p;
         _forms = forms;
@@ -36,7 +49,7 @@ internal sealed partial class BoxSearch
         _magnitude = Magnitudes(p, forms);
         _rounding = RoundingShare(p);
         _program = new QuickDualSimplex(p.N + 2, forms.Count + p.R);
-        _single = new SingleRows(p, _program.Stride);
+        _single = single;
         _padded = _single.Padded;
         _sigma = Spreads(p);
         for (int r = 0; r < p.R; r++)
@@ -63,9 +76,14 @@ internal sealed partial class BoxSearch
     /// Searches all points whose current objective is at most <paramref name="cutoff"/>. Every feasible one is handed to
     /// <paramref name="offer"/>, which returns the cutoff to go on with. True: the search was complete.
     /// </summary>
-    internal bool Run(double cutoff, Func<double[], double> offer)
+    /// <param name="cutoff">Where to begin.</param>
+    /// <param name="offer">Takes feasible amounts.</param>
+    /// <param name="interlude">Called now and then, more and more seldom, to look for better amounts elsewhere; returns the cutoff to go on with.</param>
+    internal bool Run(double cutoff, Func<double[], double> offer, Func<double>? interlude = null)
     {
         _offer = offer;
+        _interlude = interlude ?? (static () => double.NaN);
+        _nextInterlude = interlude is null ? long.MaxValue : FirstInterlude;
         SetCutoff(cutoff);
         BoxNode root = Frame(0);
         _p.Source.Lower.CopyTo(root.Low, 0);
@@ -107,6 +125,12 @@ internal sealed partial class BoxSearch
         if (!_clock.Count())
         {
             return;
+        }
+
+        if (++_visited == _nextInterlude)
+        {
+            _nextInterlude *= InterludeGrowth;
+            SetCutoff(_interlude());
         }
 
         BoxNode node = _stack[depth];

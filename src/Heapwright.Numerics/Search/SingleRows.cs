@@ -15,14 +15,14 @@ internal sealed class SingleRows
     /// <summary>Slack of the padding lanes: they hold whatever the amounts.</summary>
     private const float PaddingSlack = 1e30f;
 
-    internal SingleRows(PreparedProblem p, int programStride)
+    internal SingleRows(PreparedProblem p)
     {
         Padded = (p.S + Lanes - 1) / Lanes * Lanes;
         Stride = p.R * Padded;
         Columns = new float[p.N * Stride];
         Slack = new float[Stride];
-        ProgramStride = programStride;
-        ByScenario = new float[p.S * p.R * programStride];
+        ProgramStride = (p.N + 2 + Lanes - 1) / Lanes * Lanes;
+        ByScenario = new float[p.S * p.R * ProgramStride];
         RightByScenario = new float[p.S * p.R];
         Scale = new double[p.R];
         Slope = new double[p.R];
