@@ -60,10 +60,11 @@ internal static class GardenInstances
             volume[i] = barrow ? Barrow : Bucket;
             most[i] = barrow ? random.Next(2, 9) : random.Next(2, 13);
 
-            // A third is bought, by the barrow or the bucket; carrying a unit counts 0.5 or 0.1.
+            // A third is bought; fetching and mixing in one unit counts too, by how far off and how stubborn it is.
             bool bought = random.Next(3) == 0;
             double price = barrow ? random.Next(4, 25) / 2.0 : random.Next(2, 13) / 2.0;
-            cost[i] = (bought ? price : 0) + (barrow ? 0.5 : 0.1);
+            double use = barrow ? random.Next(2, 13) / 10.0 : random.Next(1, 4) / 10.0;
+            cost[i] = (bought ? price : 0) + use;
             Fills(m, volume[i], random, spread, i, n, scenarios, nominal, sampled);
         }
 

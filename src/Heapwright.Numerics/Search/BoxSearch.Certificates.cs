@@ -164,14 +164,11 @@ internal sealed unsafe partial class BoxSearch
         }
     }
 
-    /// <summary>Bounds of a child that differs from its node in the range of one variable.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private void Narrow(BoxNode node, BoxNode child, int i)
+    /// <summary>Hands a node's certificates and bounds down to a child.</summary>
+    private static void Inherit(BoxNode node, BoxNode child)
     {
-        int padded = _padded;
-        int count = node.Certificates;
-        child.Certificates = count;
-        for (int c = 0; c < count; c++)
+        child.Certificates = node.Certificates;
+        for (int c = 0; c < node.Certificates; c++)
         {
             node.Rows[c].CopyTo(child.Rows[c], 0);
             node.Lambda[c].CopyTo(child.Lambda[c], 0);
@@ -179,10 +176,20 @@ internal sealed unsafe partial class BoxSearch
         }
 
         node.Least.CopyTo(child.Least, 0);
+    }
+
+    /// <summary>Bounds of a box that differs from another in the range of one variable; the two may be the same.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private void Narrow(BoxNode node, BoxNode child, int i, double newLow, double newHigh)
+    {
+        int padded = _padded;
+        int count = node.Certificates;
 
         // A positive coefficient loses what the upper bound comes down, a negative one what the lower bound goes up.
-        var fall = Vector512.Create((float)(child.High[i] - node.High[i]));
-        var rise = Vector512.Create((float)(child.Low[i] - node.Low[i]));
+        var fall = Vector512.Create((float)(newHigh - node.High[i]));
+        var rise = Vector512.Create((float)(newLow - node.Low[i]));
+        child.Low[i] = newLow;
+        child.High[i] = newHigh;
         int* used = stackalloc int[_p.R];
         float* weight = stackalloc float[_p.R];
         fixed (

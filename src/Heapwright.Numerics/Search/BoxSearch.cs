@@ -70,6 +70,8 @@ internal sealed partial class BoxSearch
         _trial = new float[_padded];
         _trialForms = new double[forms.Values.Length];
         _mu = new float[p.N];
+        _surrogate = new double[forms.Width];
+        _multipliers = RootBound.Multipliers(p, forms);
     }
 
     /// <summary>
@@ -96,7 +98,11 @@ internal sealed partial class BoxSearch
         root.Lost = 0;
         root.Certificates = 0;
         root.Witnesses = 0;
-        Visit(0);
+        if (Tighten(root))
+        {
+            Visit(0);
+        }
+
         return !_clock.Ended;
     }
 
@@ -112,6 +118,7 @@ internal sealed partial class BoxSearch
 
     private void SetCutoff(double cutoff)
     {
+        SetSurrogate(cutoff);
         int at = (_forms.Cutoff * _forms.Width) + _p.N + 1;
         _forms.Values[at] = cutoff;
         foreach (BoxNode node in _stack)
@@ -221,16 +228,14 @@ internal sealed partial class BoxSearch
         if (dimension < _p.N)
         {
             double middle = Middle(node, dimension);
-            if (high)
-            {
-                child.Low[dimension] = middle + 1;
-            }
-            else
-            {
-                child.High[dimension] = middle;
-            }
-
-            Narrow(node, child, dimension);
+            Inherit(node, child);
+            Narrow(
+                node,
+                child,
+                dimension,
+                high ? middle + 1 : node.Low[dimension],
+                high ? node.High[dimension] : middle
+            );
         }
         else
         {
@@ -257,7 +262,7 @@ internal sealed partial class BoxSearch
         }
 
         KeepWitnesses(node, child, dimension);
-        return true;
+        return Tighten(child);
     }
 
     private void SlicedForms(
