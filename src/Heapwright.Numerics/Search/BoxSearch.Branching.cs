@@ -95,6 +95,49 @@ internal sealed unsafe partial class BoxSearch
         return (best, highFirst);
     }
 
+    /// <summary>Cuts off halves of a box in which too many scenarios are lost, as long as there are any; false if nothing is left.</summary>
+    private bool Shave(BoxNode node)
+    {
+        bool changed = true;
+        while (changed)
+        {
+            changed = false;
+            int first = Math.Max(0, node.Certificates - ScoreCertificates);
+            for (int i = 0; i < _p.N; i++)
+            {
+                while (node.High[i] > node.Low[i])
+                {
+                    ScoreVariable(node, i, first, 1, out _, out _, out int low, out int high);
+                    if (low > _mayFail && high > _mayFail)
+                    {
+                        return false;
+                    }
+
+                    if (low <= _mayFail && high <= _mayFail)
+                    {
+                        break;
+                    }
+
+                    double middle = Middle(node, i);
+                    changed = true;
+                    Shrink(
+                        node,
+                        i,
+                        low > _mayFail ? middle + 1 : node.Low[i],
+                        low > _mayFail ? node.High[i] : middle
+                    );
+                }
+            }
+
+            if (changed && !Tighten(node))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void ScoreVariable(
         BoxNode node,

@@ -55,7 +55,7 @@ internal sealed partial class BoxSearch
         for (int r = 0; r < p.R; r++)
         {
             _sigma[r] *= _single.Scale[r];
-            _single.SetMargin(r, (float)_sigma[r]);
+            _single.SetMargin(r, p.N, (float)_sigma[r]);
         }
 
         _inverseSigma = [.. _sigma.Select(v => (float)(1 / v))];
@@ -152,6 +152,11 @@ internal sealed partial class BoxSearch
         }
 
         if (!Probe(node))
+        {
+            return;
+        }
+
+        if (!Shave(node))
         {
             return;
         }

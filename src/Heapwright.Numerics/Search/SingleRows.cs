@@ -19,7 +19,9 @@ internal sealed class SingleRows
     {
         Padded = (p.S + Lanes - 1) / Lanes * Lanes;
         Stride = p.R * Padded;
-        Columns = new float[p.N * Stride];
+
+        // Without rows there is still an address to take.
+        Columns = new float[Math.Max(1, p.N * Stride)];
         Slack = new float[Stride];
         ProgramStride = (p.N + 2 + Lanes - 1) / Lanes * Lanes;
         ByScenario = new float[p.S * p.R * ProgramStride];
@@ -63,10 +65,9 @@ internal sealed class SingleRows
     internal double[] Slope { get; }
 
     /// <summary>Sets the coefficient of the margin variable, the one after w, in row <paramref name="r"/> of all scenarios.</summary>
-    internal void SetMargin(int r, float sigma)
+    internal void SetMargin(int r, int variables, float sigma)
     {
         int rows = Scale.Length;
-        int variables = Columns.Length / Stride;
         for (int row = r; row < RightByScenario.Length; row += rows)
         {
             ByScenario[(row * ProgramStride) + variables + 1] = sigma;
