@@ -274,10 +274,7 @@ internal sealed unsafe class AnnealedStart
         int held = Held(i, di, j, dj, w);
         int missing = Math.Max(0, _p.Need - held);
         ok = violation == 0 && missing == 0;
-        return (cost / unit)
-            + (_missing * missing)
-            + (Violated * violation)
-            + (ok ? 0 : 0.5);
+        return (cost / unit) + (_missing * missing) + (Violated * violation) + (ok ? 0 : 0.5);
     }
 
     private void AddColumn(int i, double d)
@@ -296,11 +293,7 @@ internal sealed unsafe class AnnealedStart
             for (int k = 0; k < _single.Stride; k += 16)
             {
                 Vector512
-                    .FusedMultiplyAdd(
-                        by,
-                        Vector512.Load(column + k),
-                        Vector512.Load(sums + k)
-                    )
+                    .FusedMultiplyAdd(by, Vector512.Load(column + k), Vector512.Load(sums + k))
                     .Store(sums + k);
             }
         }

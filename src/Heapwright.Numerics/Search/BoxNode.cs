@@ -67,6 +67,9 @@ internal sealed class BoxNode
 
     internal int Certificates { get; set; }
 
+    /// <summary>How often the bounds of the oldest certificates were carried over to a smaller box since they were worked out.</summary>
+    internal int Narrowings { get; set; }
+
     /// <summary>Bound of each certificate per scenario, [certificate][scenario].</summary>
     internal float[][] Reach { get; }
 

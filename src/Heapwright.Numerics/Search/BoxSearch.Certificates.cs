@@ -9,24 +9,19 @@ internal sealed unsafe partial class BoxSearch
 {
     private const int Lanes = 16;
 
+    /// <summary>Times a bound is carried over before it is worked out anew, so that its rounding stays within the allowance.</summary>
+    private const int MostNarrowings = 100;
+
     private readonly double[] _magnitude;
     private readonly double _rounding;
     private readonly float[] _mu;
 
     /// <summary>
-    /// Share of the magnitude of a certificate's terms that rounding to single precision may cost: one unit of 2⁻²⁴ for every
-    /// coefficient converted, every term added, and three for every time a box is narrowed after.
+    /// Share of the magnitude of a certificate's terms that rounding to single precision may cost: a few units of 2⁻²⁴ for every
+    /// coefficient converted, every term added, and every time the bound is carried over to a smaller box.
     /// </summary>
-    private static double RoundingShare(PreparedProblem p)
-    {
-        double narrowings = 0;
-        for (int i = 0; i < p.N; i++)
-        {
-            narrowings += 1 + Math.Ceiling(Math.Log2(p.Source.Upper[i] - p.Source.Lower[i] + 1));
-        }
-
-        return ((4 * p.N) + (4 * p.R) + 32 + (4 * narrowings)) * Math.Pow(2, -24);
-    }
+    private static double RoundingShare(PreparedProblem p) =>
+        ((4 * p.N) + (4 * p.R) + 32 + (4 * MostNarrowings)) * Math.Pow(2, -24);
 
     /// <summary>Largest magnitude a form can take over the whole problem, for the rounding allowance.</summary>
     private static double[] Magnitudes(PreparedProblem p, LinearForms forms)
@@ -175,6 +170,7 @@ internal sealed unsafe partial class BoxSearch
             node.Mu[c].CopyTo(child.Mu[c], 0);
         }
 
+        child.Narrowings = node.Narrowings;
         node.Least.CopyTo(child.Least, 0);
     }
 
@@ -190,6 +186,13 @@ internal sealed unsafe partial class BoxSearch
         var rise = Vector512.Create((float)(newLow - node.Low[i]));
         child.Low[i] = newLow;
         child.High[i] = newHigh;
+        child.Narrowings = node.Narrowings + 1;
+        if (child.Narrowings > MostNarrowings)
+        {
+            Anew(child);
+            return;
+        }
+
         int* used = stackalloc int[_p.R];
         float* weight = stackalloc float[_p.R];
         fixed (
@@ -232,28 +235,25 @@ internal sealed unsafe partial class BoxSearch
         child.Lost = CountLost(child.Least);
     }
 
-    /// <summary>Bounds of a child with other forms.</summary>
-    private void Recompute(BoxNode node, BoxNode child)
+    /// <summary>Bounds of a box from scratch.</summary>
+    private void Anew(BoxNode node)
     {
-        node.Least.CopyTo(child.Least, 0);
-        child.Certificates = node.Certificates;
         for (int c = 0; c < node.Certificates; c++)
         {
-            node.Rows[c].CopyTo(child.Rows[c], 0);
-            node.Lambda[c].CopyTo(child.Lambda[c], 0);
             Evaluate(
-                child.Rows[c],
-                child.Lambda[c],
-                child.Forms,
-                child.Low,
-                child.High,
-                child.Mu[c],
-                child.Reach[c]
+                node.Rows[c],
+                node.Lambda[c],
+                node.Forms,
+                node.Low,
+                node.High,
+                node.Mu[c],
+                node.Reach[c]
             );
-            Lower(child.Least, child.Reach[c]);
+            Lower(node.Least, node.Reach[c]);
         }
 
-        child.Lost = CountLost(child.Least);
+        node.Narrowings = 0;
+        node.Lost = CountLost(node.Least);
     }
 
     private int Terms(double[] rows, int* used, float* weight)

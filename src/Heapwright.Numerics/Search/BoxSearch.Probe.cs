@@ -96,7 +96,10 @@ internal sealed unsafe partial class BoxSearch
 
             bool? solved = SolveFor(target);
             int lostBefore = node.Lost;
-            if (solved is not null && (solved == false || -_program.X[_p.N + 1] < MarginRange - 0.01f))
+            if (
+                solved is not null
+                && (solved == false || -_program.X[_p.N + 1] < MarginRange - 0.01f)
+            )
             {
                 AddCertificate(node);
                 if (node.Lost > _mayFail)
@@ -128,7 +131,22 @@ internal sealed unsafe partial class BoxSearch
         Vector512<int> where = Vector512.Create(-1);
         Vector512<int> index = Vector512<int>.Indices;
         var lane = Vector512.Create(
-            1, 2, 4, 8, 16, 32, 64, 128, 256, 512, 1024, 2048, 4096, 8192, 16384, 32768
+            1,
+            2,
+            4,
+            8,
+            16,
+            32,
+            64,
+            128,
+            256,
+            512,
+            1024,
+            2048,
+            4096,
+            8192,
+            16384,
+            32768
         );
         var end = Vector512.Create(_p.S);
         fixed (

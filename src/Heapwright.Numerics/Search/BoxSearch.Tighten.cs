@@ -32,7 +32,9 @@ internal sealed unsafe partial class BoxSearch
                 double[] from = own ? node.Forms : _surrogate;
                 fixed (double* form = &from[own ? q * width : 0])
                 {
-                    if (!Tighten(node, form, own ? _magnitude[q] : _surrogateMagnitude, ref changed))
+                    if (
+                        !Tighten(node, form, own ? _magnitude[q] : _surrogateMagnitude, ref changed)
+                    )
                     {
                         return false;
                     }
@@ -80,12 +82,7 @@ internal sealed unsafe partial class BoxSearch
                 }
 
                 changed = true;
-                Shrink(
-                    node,
-                    i,
-                    a > 0 ? high[i] - steps : low[i],
-                    a > 0 ? high[i] : low[i] + steps
-                );
+                Shrink(node, i, a > 0 ? high[i] - steps : low[i], a > 0 ? high[i] : low[i] + steps);
             }
         }
 

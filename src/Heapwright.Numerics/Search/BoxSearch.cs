@@ -97,6 +97,7 @@ internal sealed partial class BoxSearch
         Array.Fill(root.Least, float.MaxValue);
         root.Lost = 0;
         root.Certificates = 0;
+        root.Narrowings = 0;
         root.Witnesses = 0;
         if (Tighten(root))
         {
@@ -258,7 +259,8 @@ internal sealed partial class BoxSearch
 
             SlicedForms(node.Forms, child.SliceA, child.SliceB, dimension, child.OwnForms);
             child.Forms = child.OwnForms;
-            Recompute(node, child);
+            Inherit(node, child);
+            Anew(child);
         }
 
         if (child.Lost > _mayFail)

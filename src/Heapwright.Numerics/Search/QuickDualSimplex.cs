@@ -12,7 +12,6 @@ namespace Heapwright.Numerics.Search;
 /// </summary>
 internal sealed unsafe class QuickDualSimplex
 {
-    internal static long PV, SV;
     private const int Lanes = 16;
     private const float PivotTolerance = 1e-5f;
     private readonly int _n;
@@ -72,13 +71,9 @@ internal sealed unsafe class QuickDualSimplex
     internal float Feasibility { get; init; } = 1e-4f;
 
     /// <summary>Starts from the rows and right-hand sides already written; costs ≥ 0, so that every variable begins at its lower bound.</summary>
-    internal void Start(
-        ReadOnlySpan<float> cost,
-        ReadOnlySpan<float> low,
-        ReadOnlySpan<float> high
-    )
+    internal void Start(ReadOnlySpan<float> cost, ReadOnlySpan<float> low, ReadOnlySpan<float> high)
     {
-SV++;        Span<float> d = _t.AsSpan(_m * _stride, _stride);
+        Span<float> d = _t.AsSpan(_m * _stride, _stride);
         d.Clear();
         cost[.._n].CopyTo(d);
         low[.._n].CopyTo(_low);
@@ -134,7 +129,7 @@ SV++;        Span<float> d = _t.AsSpan(_m * _stride, _stride);
         )
         {
             for (int pivots = 0; ; pivots++)
-            { PV++;
+            {
                 int row = Leaving(beta, rowLow, rowHigh);
                 if (row < 0)
                 {

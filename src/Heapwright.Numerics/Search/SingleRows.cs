@@ -83,8 +83,7 @@ internal sealed class SingleRows
                 (Math.Abs(p.Slope(r)) * p.Source.FreeMaximum) + p.Slack[(r * p.Padded) + s];
             for (int i = 0; i < p.N; i++)
             {
-                sum +=
-                    Math.Abs(p.Columns[(i * p.Stride) + (r * p.Padded) + s]) * p.Source.Upper[i];
+                sum += Math.Abs(p.Columns[(i * p.Stride) + (r * p.Padded) + s]) * p.Source.Upper[i];
             }
 
             most = Math.Max(most, sum);

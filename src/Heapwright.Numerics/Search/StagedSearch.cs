@@ -5,7 +5,7 @@ namespace Heapwright.Numerics.Search;
 /// </summary>
 internal sealed class StagedSearch
 {
-    private const int FirstProposals = 4000;
+    private const int FirstProposals = 2000;
 
     // Light and heavy: either finds what the other misses.
     private static readonly double[] Missing = [0.4, 1];
@@ -48,7 +48,11 @@ internal sealed class StagedSearch
 
             var search = new BoxSearch(_p, _single, forms, _clock, _leaf);
             int objective = o;
-            bool complete = search.Run(Cutoff(o), x => Offer(x, objective), o == 0 ? Interlude : null);
+            bool complete = search.Run(
+                Cutoff(o),
+                x => Offer(x, objective),
+                o == 0 ? Interlude : null
+            );
             if (_best is null)
             {
                 return Nothing(complete, bound);
