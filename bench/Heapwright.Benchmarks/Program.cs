@@ -1,18 +1,26 @@
+using System.Diagnostics;
 using System.Globalization;
 using Heapwright.Benchmarks.RecipeSearch;
+using Heapwright.Numerics.Search;
 
-string name = args.Length > 0 ? args[0] : "SCIP";
-int from = int.Parse(args[1], CultureInfo.InvariantCulture);
-int to = int.Parse(args[2], CultureInfo.InvariantCulture);
-int obj = int.Parse(args[3], CultureInfo.InvariantCulture);
-for (int seed = from; seed < to; seed++)
+double spread = double.Parse(args[0], CultureInfo.InvariantCulture);
+int to = int.Parse(args[1], CultureInfo.InvariantCulture);
+for (int seed = 1; seed <= to; seed++)
 {
-    var p = RecipeInstances.Make(seed);
-    var o = PeerMip.Solve(name, p, obj, 60);
+    var p = GardenInstances.Make(seed, spread);
+    var clock = Stopwatch.StartNew();
+    var a = ChanceSearch.Solve(p, SearchBudget.Default with { Nodes = 100000 });
+    var ms = clock.Elapsed.TotalMilliseconds;
+    string peer = "";
+    if (args.Length > 2)
+    {
+        var o = PeerMip.Solve(args[2], p, 1, 20);
+        peer = $"{o.Status} [{string.Join(' ', o.Objectives)}] {o.Milliseconds:F0}";
+    }
     Console.WriteLine(
         string.Create(
             CultureInfo.InvariantCulture,
-            $"{seed} {name} {o.Status} [{string.Join(' ', o.Objectives)}] {o.Milliseconds:F0} ms  x=[{string.Join(' ', o.Amounts)}]"
+            $"{seed} {a.Status} {string.Join(' ', a.Objectives)} {a.Share} nodes {a.Nodes} {ms:F1} {peer}"
         )
     );
 }

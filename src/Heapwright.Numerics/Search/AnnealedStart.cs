@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 
 namespace Heapwright.Numerics.Search;
@@ -9,8 +10,18 @@ namespace Heapwright.Numerics.Search;
 /// </summary>
 internal sealed unsafe class AnnealedStart
 {
+    private const double Hottest = 1;
+    private const double Coldest = 0.02;
+
+    /// <summary>What a relative violation of the rows without scenarios counts, in mean cost of a unit.</summary>
+    private const double Violated = 40;
+
+    /// <summary>Accepted moves after which the sums are formed anew, lest rounding adds up.</summary>
+    private const int Fresh = 256;
+
     private readonly PreparedProblem _p;
-    private readonly double[] _sums;
+    private readonly SingleRows _single;
+    private readonly float[] _sums;
     private readonly double[] _nominal;
     private readonly double[] _limit;
     private readonly double[] _limitScale;
@@ -20,11 +31,14 @@ internal sealed unsafe class AnnealedStart
     private readonly double[] _step;
     private ulong _state;
     private double _theta;
+    private double _missing;
+    private int _moves;
 
-    internal AnnealedStart(PreparedProblem p)
+    internal AnnealedStart(PreparedProblem p, SingleRows single)
     {
         _p = p;
-        _sums = new double[p.Stride];
+        _single = single;
+        _sums = new float[single.Stride];
         _nominal = new double[p.R];
         _limit = new double[p.K];
         _x = new double[p.N];
@@ -45,22 +59,27 @@ internal sealed unsafe class AnnealedStart
         }
     }
 
-    public double P1 = 0.2,
-        P2 = 40,
-        T0 = 1,
-        T1 = 0.02;
-    public long Proposals;
-
-    /// <summary>Anneals for objective <paramref name="o"/>; offers every feasible proposal that looks better to <paramref name="offer"/>.</summary>
+    /// <summary>
+    /// Anneals for objective <paramref name="o"/>; offers every proposal that looks feasible and better to <paramref name="offer"/>, which
+    /// has to judge it exactly.
+    /// </summary>
+    /// <param name="o">The objective.</param>
+    /// <param name="from">Where to begin, [variable].</param>
+    /// <param name="seed">Seed of the proposals.</param>
+    /// <param name="proposals">How many.</param>
+    /// <param name="missing">What 1 % of the scenarios short counts, in mean cost of a unit.</param>
+    /// <param name="offer">Takes amounts.</param>
     internal void Run(
         int o,
         ReadOnlySpan<double> from,
         ulong seed,
         int proposals,
-        Func<double[], bool> offer
+        double missing,
+        Action<double[]> offer
     )
     {
         _state = seed;
+        _missing = missing * 100 / Math.Max(1, _p.S);
         double[] c = _p.Source.Objectives[o];
         double unit = Unit(c);
         from.CopyTo(_x);
@@ -74,11 +93,10 @@ internal sealed unsafe class AnnealedStart
             offer(_x);
         }
 
-        double cool = Math.Pow(T1 / T0, 1.0 / Math.Max(1, proposals));
-        double temperature = T0;
+        double cool = Math.Pow(Coldest / Hottest, 1.0 / Math.Max(1, proposals));
+        double temperature = Hottest;
         for (int k = 0; k < proposals && _moving.Length > 0; k++, temperature *= cool)
         {
-            Proposals++;
             int i = _moving[Next(_moving.Length)];
             int j = -1;
             double di = (Next(2) * 2) - 1;
@@ -116,6 +134,11 @@ internal sealed unsafe class AnnealedStart
                     Apply(j, dj);
                 }
 
+                if (++_moves % Fresh == 0)
+                {
+                    Reset();
+                }
+
                 if (ok && e < bestSeen)
                 {
                     bestSeen = e;
@@ -146,7 +169,12 @@ internal sealed unsafe class AnnealedStart
 
     private void Reset()
     {
-        _p.Sums(_x, _sums);
+        _single.Slack.CopyTo(_sums, 0);
+        for (int i = 0; i < _p.N; i++)
+        {
+            AddColumn(i, _x[i]);
+        }
+
         _p.NominalSlack.CopyTo(_nominal, 0);
         Array.Clear(_limit);
         for (int i = 0; i < _p.N; i++)
@@ -171,7 +199,7 @@ internal sealed unsafe class AnnealedStart
         }
 
         _x[i] += d;
-        _p.Add(i, d, _sums);
+        AddColumn(i, d);
         for (int r = 0; r < _p.R; r++)
         {
             _nominal[r] += d * _p.NominalColumns[(i * _p.R) + r];
@@ -246,46 +274,67 @@ internal sealed unsafe class AnnealedStart
         int held = Held(i, di, j, dj, w);
         int missing = Math.Max(0, _p.Need - held);
         ok = violation == 0 && missing == 0;
-        return (cost / unit)
-            + (P1 * missing * 200 / Math.Max(1, _p.S))
-            + (P2 * violation)
-            + (ok ? 0 : 0.5);
+        return (cost / unit) + (_missing * missing) + (Violated * violation) + (ok ? 0 : 0.5);
     }
 
+    private void AddColumn(int i, double d)
+    {
+        if (d == 0)
+        {
+            return;
+        }
+
+        var by = Vector512.Create((float)d);
+        fixed (
+            float* sums = _sums,
+                column = &_single.Columns[i * _single.Stride]
+        )
+        {
+            for (int k = 0; k < _single.Stride; k += 16)
+            {
+                Vector512
+                    .FusedMultiplyAdd(by, Vector512.Load(column + k), Vector512.Load(sums + k))
+                    .Store(sums + k);
+            }
+        }
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private int Held(int i, double di, int j, double dj, double w)
     {
         int held = 0;
-        int padded = _p.Padded;
-        int flat = _p.FlatRows;
-        int lower = flat + _p.LowerRows;
+        int padded = _single.Padded;
+        float* free = stackalloc float[_p.R];
+        for (int r = 0; r < _p.R; r++)
+        {
+            free[r] = (float)(_single.Slope[r] * w);
+        }
+
         fixed (
-            double* sums = _sums,
-                columns = _p.Columns
+            float* sums = _sums,
+                columns = _single.Columns
         )
         {
-            double* a = columns + (Math.Max(i, 0) * _p.Stride);
-            double* b = columns + (Math.Max(j, 0) * _p.Stride);
-            var va = Vector512.Create(i < 0 ? 0 : di);
-            var vb = Vector512.Create(j < 0 ? 0 : dj);
-            var vw = Vector512.Create(w);
-            for (int s = 0; s < padded; s += 8)
+            float* a = columns + (Math.Max(i, 0) * _single.Stride);
+            float* b = columns + (Math.Max(j, 0) * _single.Stride);
+            var va = Vector512.Create(i < 0 ? 0 : (float)di);
+            var vb = Vector512.Create(j < 0 ? 0 : (float)dj);
+            for (int s = 0; s < padded; s += 16)
             {
-                Vector512<double> least = Vector512.Create(double.MaxValue);
+                Vector512<float> least = Vector512.Create(float.MaxValue);
                 for (int r = 0; r < _p.R; r++)
                 {
                     int at = (r * padded) + s;
-                    Vector512<double> f =
+                    Vector512<float> f = Vector512.FusedMultiplyAdd(
+                        va,
+                        Vector512.Load(a + at),
                         Vector512.Load(sums + at)
-                        + (va * Vector512.Load(a + at))
-                        + (vb * Vector512.Load(b + at));
-                    f =
-                        r < flat ? f
-                        : r < lower ? f + vw
-                        : f - vw;
-                    least = Vector512.Min(least, f);
+                    );
+                    f = Vector512.FusedMultiplyAdd(vb, Vector512.Load(b + at), f);
+                    least = Vector512.MinNative(least, f + Vector512.Create(free[r]));
                 }
 
-                held += 8 - BitOperations.PopCount(Vector512.ExtractMostSignificantBits(least));
+                held += 16 - BitOperations.PopCount(Vector512.ExtractMostSignificantBits(least));
             }
         }
 

@@ -12,31 +12,31 @@ internal sealed class BoxNode
     /// <summary>Most witnesses carried to the children.</summary>
     internal const int MostWitnesses = 12;
 
-    internal BoxNode(PreparedProblem p, LinearForms forms)
+    internal BoxNode(PreparedProblem p, LinearForms forms, int padded)
     {
         Low = new double[p.N];
         High = new double[p.N];
         OwnForms = new double[forms.Values.Length];
         Forms = OwnForms;
-        Least = new double[p.Padded];
-        Safe = new ulong[(p.Padded + 63) / 64];
-        Reach = new double[MostCertificates][];
+        Least = new float[padded];
+        Safe = new ulong[(padded + 63) / 64];
+        Reach = new float[MostCertificates][];
         Rows = new double[MostCertificates][];
         Lambda = new double[MostCertificates][];
-        Mu = new double[MostCertificates][];
+        Mu = new float[MostCertificates][];
         for (int c = 0; c < MostCertificates; c++)
         {
-            Reach[c] = new double[p.Padded];
+            Reach[c] = new float[padded];
             Rows[c] = new double[p.R];
             Lambda[c] = new double[forms.Count];
-            Mu[c] = new double[p.N];
+            Mu[c] = new float[p.N];
         }
 
-        Witness = new double[MostWitnesses][];
+        Witness = new float[MostWitnesses][];
         WitnessHolds = new ulong[MostWitnesses][];
         for (int k = 0; k < MostWitnesses; k++)
         {
-            Witness[k] = new double[p.N + 1];
+            Witness[k] = new float[p.N + 1];
             WitnessHolds[k] = new ulong[Safe.Length];
         }
     }
@@ -57,7 +57,7 @@ internal sealed class BoxNode
     internal double[] OwnForms { get; }
 
     /// <summary>Smallest bound known on what each scenario can still reach, [scenario]; below 0 the scenario is lost here.</summary>
-    internal double[] Least { get; }
+    internal float[] Least { get; }
 
     /// <summary>Number of lost scenarios.</summary>
     internal int Lost { get; set; }
@@ -67,8 +67,11 @@ internal sealed class BoxNode
 
     internal int Certificates { get; set; }
 
+    /// <summary>How often the bounds of the oldest certificates were carried over to a smaller box since they were worked out.</summary>
+    internal int Narrowings { get; set; }
+
     /// <summary>Bound of each certificate per scenario, [certificate][scenario].</summary>
-    internal double[][] Reach { get; }
+    internal float[][] Reach { get; }
 
     /// <summary>Multipliers of the scenario rows, [certificate][row].</summary>
     internal double[][] Rows { get; }
@@ -77,12 +80,12 @@ internal sealed class BoxNode
     internal double[][] Lambda { get; }
 
     /// <summary>What the forms add to the coefficient of each variable, [certificate][variable].</summary>
-    internal double[][] Mu { get; }
+    internal float[][] Mu { get; }
 
     internal int Witnesses { get; set; }
 
     /// <summary>Points of the box with their w, [witness][variable…, w].</summary>
-    internal double[][] Witness { get; }
+    internal float[][] Witness { get; }
 
     /// <summary>Bits of the scenarios that each witness satisfies.</summary>
     internal ulong[][] WitnessHolds { get; }

@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 
 namespace Heapwright.Numerics.Search;
@@ -9,9 +10,8 @@ internal sealed unsafe partial class BoxSearch
     private const int ScoreCertificates = 3;
 
     private readonly double[] _impact;
-    private readonly double[] _scratch;
-    private readonly double[][] _trial;
-    private readonly double[][] _trialB;
+    private readonly float[] _scratch;
+    private readonly float[] _trial;
     private readonly double[] _trialForms;
 
     private static double[] Impacts(PreparedProblem p)
@@ -40,15 +40,15 @@ internal sealed unsafe partial class BoxSearch
     private (int Dimension, bool HighFirst) ChooseSplit(BoxNode node)
     {
         int first = Math.Max(0, node.Certificates - ScoreCertificates);
-        double near = Near(node);
-        double now = Soft(node.Least, near);
+        float near = Near(node);
+        float now = Soft(node.Least, near);
         int best = -1;
         double bestScore = double.NegativeInfinity;
         bool highFirst = false;
         for (int d = 0; d < _p.N + 2; d++)
         {
-            double low;
-            double high;
+            float low;
+            float high;
             int lostLow;
             int lostHigh;
             double bonus;
@@ -65,15 +65,16 @@ internal sealed unsafe partial class BoxSearch
             else
             {
                 (double from, double to) = d == _p.N ? node.SliceA : node.SliceB;
-                if (
-                    (d == _p.N ? _forms.PairA : _forms.PairB).First < 0
-                    || to - from < ThinnestSlice
-                )
+                (int p, int q) = d == _p.N ? _forms.PairA : _forms.PairB;
+                if (p < 0 || to - from < ThinnestSlice)
                 {
                     continue;
                 }
 
-                ScoreSlice(node, d, first, near, out low, out high, out lostLow, out lostHigh);
+                // The lower half changes the second form of the pair, the upper half the first.
+                double cut = 0.5 * (from + to);
+                (low, lostLow) = ScoreHalf(node, d, first, near, (from, cut), q);
+                (high, lostHigh) = ScoreHalf(node, d, first, near, (cut, to), p);
                 bonus = 0;
             }
 
@@ -94,79 +95,124 @@ internal sealed unsafe partial class BoxSearch
         return (best, highFirst);
     }
 
+    /// <summary>Cuts off halves of a box in which too many scenarios are lost, as long as there are any; false if nothing is left.</summary>
+    private bool Shave(BoxNode node)
+    {
+        bool changed = true;
+        while (changed)
+        {
+            changed = false;
+            int first = Math.Max(0, node.Certificates - ScoreCertificates);
+            for (int i = 0; i < _p.N; i++)
+            {
+                while (node.High[i] > node.Low[i])
+                {
+                    ScoreVariable(node, i, first, 1, out _, out _, out int low, out int high);
+                    if (low > _mayFail && high > _mayFail)
+                    {
+                        return false;
+                    }
+
+                    if (low <= _mayFail && high <= _mayFail)
+                    {
+                        break;
+                    }
+
+                    double middle = Middle(node, i);
+                    changed = true;
+                    Shrink(
+                        node,
+                        i,
+                        low > _mayFail ? middle + 1 : node.Low[i],
+                        low > _mayFail ? node.High[i] : middle
+                    );
+                }
+            }
+
+            if (changed && !Tighten(node))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void ScoreVariable(
         BoxNode node,
         int i,
         int first,
-        double near,
-        out double softLow,
-        out double softHigh,
+        float near,
+        out float softLow,
+        out float softHigh,
         out int lostLow,
         out int lostHigh
     )
     {
         double middle = Middle(node, i);
-        var low = Vector512.Create(node.Low[i]);
-        var high = Vector512.Create(node.High[i]);
-        var below = Vector512.Create(middle);
-        var above = Vector512.Create(middle + 1);
+        var fall = Vector512.Create((float)(middle - node.High[i]));
+        var rise = Vector512.Create((float)(middle + 1 - node.Low[i]));
         var scale = Vector512.Create(1 / near);
-        Vector512<double> sumLow = default;
-        Vector512<double> sumHigh = default;
+        Vector512<float> sumLow = default;
+        Vector512<float> sumHigh = default;
         lostLow = 0;
         lostHigh = 0;
         int certificates = node.Certificates - first;
         int* used = stackalloc int[_p.R * ScoreCertificates];
-        double* weight = stackalloc double[_p.R * ScoreCertificates];
+        float* weight = stackalloc float[_p.R * ScoreCertificates];
         int* terms = stackalloc int[ScoreCertificates];
-        double* mu = stackalloc double[ScoreCertificates];
-        double** reach = stackalloc double*[ScoreCertificates];
+        float* mu = stackalloc float[ScoreCertificates];
         for (int c = 0; c < certificates; c++)
         {
             terms[c] = Terms(node.Rows[first + c], used + (c * _p.R), weight + (c * _p.R));
             mu[c] = node.Mu[first + c][i];
         }
 
-        // Pinned one by one below: the arrays of a node never move while its split is chosen.
         fixed (
-            double* column = &_p.Columns[i * _p.Stride],
-                least = node.Least
-        )
-        fixed (
-            double* r0 = node.Reach[0],
-                r1 = node.Reach[1],
-                r2 = node.Reach[2],
-                r3 = node.Reach[3],
-                r4 = node.Reach[4],
-                r5 = node.Reach[5]
+            float* column = &_single.Columns[i * _single.Stride],
+                least = node.Least,
+                r0 = node.Reach[first],
+                r1 = node.Reach[Math.Min(first + 1, BoxNode.MostCertificates - 1)],
+                r2 = node.Reach[Math.Min(first + 2, BoxNode.MostCertificates - 1)]
         )
         {
-            double** all = stackalloc double*[BoxNode.MostCertificates] { r0, r1, r2, r3, r4, r5 };
-            for (int c = 0; c < certificates; c++)
+            float** reach = stackalloc float*[ScoreCertificates] { r0, r1, r2 };
+            for (int s = 0; s < _padded; s += Lanes)
             {
-                reach[c] = all[first + c];
-            }
-
-            for (int s = 0; s < _p.Padded; s += Lanes)
-            {
-                Vector512<double> lowLeast = Vector512.Load(least + s);
-                Vector512<double> highLeast = lowLeast;
+                Vector512<float> lowLeast = Vector512.Load(least + s);
+                Vector512<float> highLeast = lowLeast;
                 for (int c = 0; c < certificates; c++)
                 {
                     var a = Vector512.Create(mu[c]);
                     int* u = used + (c * _p.R);
-                    double* v = weight + (c * _p.R);
+                    float* v = weight + (c * _p.R);
                     for (int k = 0; k < terms[c]; k++)
                     {
-                        a += Vector512.Load(column + u[k] + s) * v[k];
+                        a = Vector512.FusedMultiplyAdd(
+                            Vector512.Load(column + u[k] + s),
+                            Vector512.Create(v[k]),
+                            a
+                        );
                     }
 
-                    Vector512<double> atLow = a * low;
-                    Vector512<double> atHigh = a * high;
-                    Vector512<double> rest =
-                        Vector512.Load(reach[c] + s) - Vector512.Max(atLow, atHigh);
-                    lowLeast = Vector512.Min(lowLeast, rest + Vector512.Max(atLow, a * below));
-                    highLeast = Vector512.Min(highLeast, rest + Vector512.Max(a * above, atHigh));
+                    Vector512<float> now = Vector512.Load(reach[c] + s);
+                    lowLeast = Vector512.MinNative(
+                        lowLeast,
+                        Vector512.FusedMultiplyAdd(
+                            Vector512.MaxNative(a, Vector512<float>.Zero),
+                            fall,
+                            now
+                        )
+                    );
+                    highLeast = Vector512.MinNative(
+                        highLeast,
+                        Vector512.FusedMultiplyAdd(
+                            Vector512.MinNative(a, Vector512<float>.Zero),
+                            rise,
+                            now
+                        )
+                    );
                 }
 
                 lostLow += BitOperations.PopCount(Vector512.ExtractMostSignificantBits(lowLeast));
@@ -180,39 +226,28 @@ internal sealed unsafe partial class BoxSearch
         softHigh = Vector512.Sum(sumHigh);
     }
 
-    private void ScoreSlice(
+    private (float Soft, int Lost) ScoreHalf(
         BoxNode node,
         int dimension,
         int first,
-        double near,
-        out double softLow,
-        out double softHigh,
-        out int lostLow,
-        out int lostHigh
+        float near,
+        (double, double) half,
+        int changed
     )
     {
-        (double from, double to) = dimension == _p.N ? node.SliceA : node.SliceB;
-        double middle = 0.5 * (from + to);
-        (softLow, lostLow) = ScoreHalf(node, dimension, first, near, (from, middle));
-        (softHigh, lostHigh) = ScoreHalf(node, dimension, first, near, (middle, to));
-    }
-
-    private (double Soft, int Lost) ScoreHalf(
-        BoxNode node,
-        int dimension,
-        int first,
-        double near,
-        (double, double) half
-    )
-    {
-        SlicedForms(node.Forms, half, half, dimension, _trialForms);
-        (int p, int q) = dimension == _p.N ? _forms.PairA : _forms.PairB;
-        node.Least.CopyTo(_scratch, 0);
+        bool copied = false;
         for (int c = first; c < node.Certificates; c++)
         {
-            // A certificate that does not use the changed forms says nothing new.
-            if (node.Lambda[c][p] > 0 || node.Lambda[c][q] > 0)
+            // A certificate that does not use the changed form says nothing new.
+            if (node.Lambda[c][changed] > 0)
             {
+                if (!copied)
+                {
+                    SlicedForms(node.Forms, half, half, dimension, _trialForms);
+                    node.Least.CopyTo(_scratch, 0);
+                    copied = true;
+                }
+
                 Evaluate(
                     node.Rows[c],
                     node.Lambda[c],
@@ -220,32 +255,34 @@ internal sealed unsafe partial class BoxSearch
                     node.Low,
                     node.High,
                     _mu,
-                    _trial[0]
+                    _trial
                 );
-                Lower(_scratch, _trial[0]);
+                Lower(_scratch, _trial);
             }
         }
 
-        return (Soft(_scratch, near), CountLost(_scratch));
+        return copied
+            ? (Soft(_scratch, near), CountLost(_scratch))
+            : (Soft(node.Least, near), node.Lost);
     }
 
     /// <summary>A bound that about one and a half times as many scenarios as may fail lie below: the range in which losses are near.</summary>
-    private double Near(BoxNode node)
+    private float Near(BoxNode node)
     {
-        Span<double> copy = _scratch.AsSpan(0, _p.S);
+        Span<float> copy = _scratch.AsSpan(0, _p.S);
         node.Least.AsSpan(0, _p.S).CopyTo(copy);
         int rank = Math.Min(_p.S - 1, _mayFail + (_mayFail / 2));
-        double value = Selection.Smallest(copy, rank);
-        return value < 1e300 ? Math.Max(1e-6, value) : 1;
+        float value = Selection.Smallest(copy, rank);
+        return value < 1e30f ? Math.Max(1e-6f, value) : 1;
     }
 
-    private double Soft(double[] least, double near)
+    private static float Soft(float[] least, float near)
     {
         var scale = Vector512.Create(1 / near);
-        Vector512<double> sum = default;
-        fixed (double* a = least)
+        Vector512<float> sum = default;
+        fixed (float* a = least)
         {
-            for (int s = 0; s < _p.Padded; s += Lanes)
+            for (int s = 0; s < least.Length; s += Lanes)
             {
                 sum += Softened(Vector512.Load(a + s), scale);
             }
@@ -255,9 +292,13 @@ internal sealed unsafe partial class BoxSearch
     }
 
     /// <summary>1 for a lost scenario, 0 for one beyond the near range, in between linear.</summary>
-    private static Vector512<double> Softened(Vector512<double> least, Vector512<double> scale)
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Vector512<float> Softened(Vector512<float> least, Vector512<float> scale)
     {
-        Vector512<double> v = Vector512<double>.One - (least * scale);
-        return Vector512.Min(Vector512<double>.One, Vector512.Max(Vector512<double>.Zero, v));
+        Vector512<float> v = Vector512<float>.One - (least * scale);
+        return Vector512.MinNative(
+            Vector512<float>.One,
+            Vector512.MaxNative(Vector512<float>.Zero, v)
+        );
     }
 }

@@ -1,19 +1,27 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 
 namespace Heapwright.Numerics.Search;
 
-/// <content>What scenarios can still reach in a box: evaluating certificates over all scenarios at once.</content>
+/// <content>What scenarios can still reach in a box: evaluating certificates over all scenarios at once, in single precision with allowance.</content>
 internal sealed unsafe partial class BoxSearch
 {
-    private const int Lanes = 8;
+    private const int Lanes = 16;
 
-    /// <summary>Share of the magnitude of a certificate's terms that rounding may cost.</summary>
-    private const double Rounding = 1e-13;
+    /// <summary>Times a bound is carried over before it is worked out anew, so that its rounding stays within the allowance.</summary>
+    private const int MostNarrowings = 100;
 
     private readonly double[] _magnitude;
-    private readonly double[] _rowMagnitude;
-    private readonly double[] _mu;
+    private readonly double _rounding;
+    private readonly float[] _mu;
+
+    /// <summary>
+    /// Share of the magnitude of a certificate's terms that rounding to single precision may cost: a few units of 2⁻²⁴ for every
+    /// coefficient converted, every term added, and every time the bound is carried over to a smaller box.
+    /// </summary>
+    private static double RoundingShare(PreparedProblem p) =>
+        ((4 * p.N) + (4 * p.R) + 32 + (4 * MostNarrowings)) * Math.Pow(2, -24);
 
     /// <summary>Largest magnitude a form can take over the whole problem, for the rounding allowance.</summary>
     private static double[] Magnitudes(PreparedProblem p, LinearForms forms)
@@ -42,45 +50,24 @@ internal sealed unsafe partial class BoxSearch
         return size;
     }
 
-    private static double[] RowMagnitudes(PreparedProblem p)
-    {
-        var size = new double[p.R];
-        for (int r = 0; r < p.R; r++)
-        {
-            for (int s = 0; s < p.S; s++)
-            {
-                double sum = Math.Abs(p.Slope(r)) * p.Source.FreeMaximum;
-                for (int i = 0; i < p.N; i++)
-                {
-                    sum +=
-                        Math.Abs(p.Columns[(i * p.Stride) + (r * p.Padded) + s])
-                        * p.Source.Upper[i];
-                }
-
-                size[r] = Math.Max(size[r], sum);
-            }
-        }
-
-        return size;
-    }
-
     /// <summary>Bound of one certificate for every scenario of the box, from scratch; also its coefficients from the forms.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void Evaluate(
         double[] rows,
         double[] lambda,
         double[] forms,
         double[] low,
         double[] high,
-        double[] mu,
-        double[] reach
+        float[] mu,
+        float[] reach
     )
     {
         int n = _p.N;
         int width = _forms.Width;
         double slope = 0;
         double constant = 0;
-        double rounding = 0;
-        Array.Clear(mu);
+        double magnitude = 0;
+        double* sums = stackalloc double[n];
         for (int q = 0; q < lambda.Length; q++)
         {
             double l = lambda[q];
@@ -89,59 +76,82 @@ internal sealed unsafe partial class BoxSearch
                 continue;
             }
 
-            ReadOnlySpan<double> form = forms.AsSpan(q * width, width);
-            for (int i = 0; i < n; i++)
+            fixed (double* form = &forms[q * width])
             {
-                mu[i] += l * form[i];
-            }
+                for (int i = 0; i < n; i++)
+                {
+                    sums[i] += l * form[i];
+                }
 
-            slope += l * form[n];
-            constant += l * form[n + 1];
-            rounding += l * _magnitude[q];
+                slope += l * form[n];
+                constant += l * form[n + 1];
+                magnitude += l * _magnitude[q];
+            }
         }
 
         int* used = stackalloc int[_p.R];
-        double* weight = stackalloc double[_p.R];
-        int count = 0;
+        float* weight = stackalloc float[_p.R];
+        int terms = 0;
         for (int r = 0; r < _p.R; r++)
         {
             if (rows[r] > 0)
             {
-                slope += rows[r] * _p.Slope(r);
-                rounding += rows[r] * _rowMagnitude[r];
-                weight[count] = rows[r];
-                used[count++] = r * _p.Padded;
+                slope += rows[r] * _single.Slope[r];
+                magnitude += rows[r] * SingleRows.Size;
+                weight[terms] = (float)rows[r];
+                used[terms++] = r * _padded;
             }
         }
 
         constant += Math.Max(0, slope) * _p.Source.FreeMaximum;
-        constant += Rounding * rounding;
-        int padded = _p.Padded;
-        int stride = _p.Stride;
+        constant += _rounding * magnitude;
+
+        // Only amounts that can be other than 0 add anything.
+        int live = 0;
+        int* at = stackalloc int[n];
+        float* lows = stackalloc float[n];
+        float* highs = stackalloc float[n];
+        float* mus = stackalloc float[n];
+        for (int i = 0; i < n; i++)
+        {
+            mu[i] = (float)sums[i];
+            if (high[i] > 0)
+            {
+                at[live] = i * _single.Stride;
+                lows[live] = (float)low[i];
+                highs[live] = (float)high[i];
+                mus[live++] = mu[i];
+            }
+        }
+
         fixed (
-            double* columns = _p.Columns,
-                slack = _p.Slack,
+            float* columns = _single.Columns,
+                slack = _single.Slack,
                 to = reach
         )
         {
-            for (int s = 0; s < padded; s += Lanes)
+            for (int s = 0; s < _padded; s += Lanes)
             {
-                var sum = Vector512.Create(constant);
-                for (int k = 0; k < count; k++)
+                var sum = Vector512.Create((float)constant);
+                for (int k = 0; k < terms; k++)
                 {
                     sum += Vector512.Load(slack + used[k] + s) * weight[k];
                 }
 
-                double* column = columns + s;
-                for (int i = 0; i < n; i++, column += stride)
+                for (int i = 0; i < live; i++)
                 {
-                    var a = Vector512.Create(mu[i]);
-                    for (int k = 0; k < count; k++)
+                    float* column = columns + at[i] + s;
+                    var a = Vector512.Create(mus[i]);
+                    for (int k = 0; k < terms; k++)
                     {
-                        a += Vector512.Load(column + used[k]) * weight[k];
+                        a = Vector512.FusedMultiplyAdd(
+                            Vector512.Load(column + used[k]),
+                            Vector512.Create(weight[k]),
+                            a
+                        );
                     }
 
-                    sum += Vector512.Max(a * low[i], a * high[i]);
+                    sum += Vector512.MaxNative(a * lows[i], a * highs[i]);
                 }
 
                 sum.Store(to + s);
@@ -149,28 +159,44 @@ internal sealed unsafe partial class BoxSearch
         }
     }
 
-    /// <summary>Bounds of a child that differs from its node in the range of one variable.</summary>
-    private void Narrow(BoxNode node, BoxNode child, int i)
+    /// <summary>Hands a node's certificates and bounds down to a child.</summary>
+    private static void Inherit(BoxNode node, BoxNode child)
     {
-        int padded = _p.Padded;
-        int count = node.Certificates;
-        child.Certificates = count;
-        for (int c = 0; c < count; c++)
+        child.Certificates = node.Certificates;
+        for (int c = 0; c < node.Certificates; c++)
         {
             node.Rows[c].CopyTo(child.Rows[c], 0);
             node.Lambda[c].CopyTo(child.Lambda[c], 0);
             node.Mu[c].CopyTo(child.Mu[c], 0);
         }
 
+        child.Narrowings = node.Narrowings;
         node.Least.CopyTo(child.Least, 0);
-        var oldLow = Vector512.Create(node.Low[i]);
-        var oldHigh = Vector512.Create(node.High[i]);
-        var newLow = Vector512.Create(child.Low[i]);
-        var newHigh = Vector512.Create(child.High[i]);
+    }
+
+    /// <summary>Bounds of a box that differs from another in the range of one variable; the two may be the same.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private void Narrow(BoxNode node, BoxNode child, int i, double newLow, double newHigh)
+    {
+        int padded = _padded;
+        int count = node.Certificates;
+
+        // A positive coefficient loses what the upper bound comes down, a negative one what the lower bound goes up.
+        var fall = Vector512.Create((float)(newHigh - node.High[i]));
+        var rise = Vector512.Create((float)(newLow - node.Low[i]));
+        child.Low[i] = newLow;
+        child.High[i] = newHigh;
+        child.Narrowings = node.Narrowings + 1;
+        if (child.Narrowings > MostNarrowings)
+        {
+            Anew(child);
+            return;
+        }
+
         int* used = stackalloc int[_p.R];
-        double* weight = stackalloc double[_p.R];
+        float* weight = stackalloc float[_p.R];
         fixed (
-            double* column = &_p.Columns[i * _p.Stride],
+            float* column = &_single.Columns[i * _single.Stride],
                 least = child.Least
         )
         {
@@ -179,24 +205,28 @@ internal sealed unsafe partial class BoxSearch
                 int terms = Terms(node.Rows[c], used, weight);
                 var mu = Vector512.Create(node.Mu[c][i]);
                 fixed (
-                    double* from = node.Reach[c],
+                    float* from = node.Reach[c],
                         to = child.Reach[c]
                 )
                 {
                     for (int s = 0; s < padded; s += Lanes)
                     {
-                        Vector512<double> a = mu;
+                        Vector512<float> a = mu;
                         for (int k = 0; k < terms; k++)
                         {
-                            a += Vector512.Load(column + used[k] + s) * weight[k];
+                            a = Vector512.FusedMultiplyAdd(
+                                Vector512.Load(column + used[k] + s),
+                                Vector512.Create(weight[k]),
+                                a
+                            );
                         }
 
-                        Vector512<double> reach =
+                        Vector512<float> reach =
                             Vector512.Load(from + s)
-                            - Vector512.Max(a * oldLow, a * oldHigh)
-                            + Vector512.Max(a * newLow, a * newHigh);
+                            + (Vector512.MaxNative(a, Vector512<float>.Zero) * fall)
+                            + (Vector512.MinNative(a, Vector512<float>.Zero) * rise);
                         reach.Store(to + s);
-                        Vector512.Min(Vector512.Load(least + s), reach).Store(least + s);
+                        Vector512.MinNative(Vector512.Load(least + s), reach).Store(least + s);
                     }
                 }
             }
@@ -205,64 +235,61 @@ internal sealed unsafe partial class BoxSearch
         child.Lost = CountLost(child.Least);
     }
 
-    /// <summary>Bounds of a child with other forms.</summary>
-    private void Recompute(BoxNode node, BoxNode child)
+    /// <summary>Bounds of a box from scratch.</summary>
+    private void Anew(BoxNode node)
     {
-        node.Least.CopyTo(child.Least, 0);
-        child.Certificates = node.Certificates;
         for (int c = 0; c < node.Certificates; c++)
         {
-            node.Rows[c].CopyTo(child.Rows[c], 0);
-            node.Lambda[c].CopyTo(child.Lambda[c], 0);
             Evaluate(
-                child.Rows[c],
-                child.Lambda[c],
-                child.Forms,
-                child.Low,
-                child.High,
-                child.Mu[c],
-                child.Reach[c]
+                node.Rows[c],
+                node.Lambda[c],
+                node.Forms,
+                node.Low,
+                node.High,
+                node.Mu[c],
+                node.Reach[c]
             );
-            Lower(child.Least, child.Reach[c]);
+            Lower(node.Least, node.Reach[c]);
         }
 
-        child.Lost = CountLost(child.Least);
+        node.Narrowings = 0;
+        node.Lost = CountLost(node.Least);
     }
 
-    private int Terms(double[] rows, int* used, double* weight)
+    private int Terms(double[] rows, int* used, float* weight)
     {
         int count = 0;
         for (int r = 0; r < rows.Length; r++)
         {
             if (rows[r] > 0)
             {
-                weight[count] = rows[r];
-                used[count++] = r * _p.Padded;
+                weight[count] = (float)rows[r];
+                used[count++] = r * _padded;
             }
         }
 
         return count;
     }
 
-    private static void Lower(double[] least, double[] reach)
+    private static void Lower(float[] least, float[] reach)
     {
         fixed (
-            double* a = least,
+            float* a = least,
                 b = reach
         )
         {
             for (int s = 0; s < least.Length; s += Lanes)
             {
-                Vector512.Min(Vector512.Load(a + s), Vector512.Load(b + s)).Store(a + s);
+                Vector512.MinNative(Vector512.Load(a + s), Vector512.Load(b + s)).Store(a + s);
             }
         }
     }
 
     /// <summary>Scenarios whose bound is negative. Padding lanes are never negative while a scenario row takes part; when only forms do, the whole box is empty anyway.</summary>
-    private static int CountLost(double[] least)
+    private static int CountLost(float[] least)
     {
         int lost = 0;
-        fixed (double* a = least)
+        fixed (float* a = least)
         {
             for (int s = 0; s < least.Length; s += Lanes)
             {

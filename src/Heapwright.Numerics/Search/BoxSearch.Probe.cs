@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 
 namespace Heapwright.Numerics.Search;
@@ -7,17 +8,18 @@ namespace Heapwright.Numerics.Search;
 internal sealed unsafe partial class BoxSearch
 {
     /// <summary>Range of the margin variable of the linear program, in spreads.</summary>
-    private const double MarginRange = 50;
+    private const float MarginRange = 10;
 
-    private const double UsefulMargin = 10;
-
-    private readonly BoundedDualSimplex _program;
+    private readonly QuickDualSimplex _program;
     private readonly double[] _sigma;
-    private readonly double[] _cost;
-    private readonly double[] _right;
-    private readonly double[] _low;
-    private readonly double[] _high;
-    private readonly double[] _slacks;
+    private readonly float[] _inverseSigma;
+    private readonly double[] _formScale;
+    private readonly float[] _formRows;
+    private readonly float[] _formRight;
+    private readonly float[] _cost;
+    private readonly float[] _low;
+    private readonly float[] _high;
+    private readonly float[] _slacks;
 
     /// <summary>How far each row spreads over the scenarios for an average load: the unit of margins.</summary>
     private static double[] Spreads(PreparedProblem p)
@@ -71,6 +73,7 @@ internal sealed unsafe partial class BoxSearch
         }
 
         bool ranked = false;
+        bool loaded = false;
         if (node.Witnesses > 0)
         {
             Slacks(node.Witness[node.Witnesses - 1], default);
@@ -85,9 +88,18 @@ internal sealed unsafe partial class BoxSearch
                 return true;
             }
 
-            bool? solved = SolveFor(node, target);
+            if (!loaded)
+            {
+                LoadForms(node);
+                loaded = true;
+            }
+
+            bool? solved = SolveFor(target);
             int lostBefore = node.Lost;
-            if (solved is not null && (solved == false || -_program.X[_p.N + 1] < UsefulMargin))
+            if (
+                solved is not null
+                && (solved == false || -_program.X[_p.N + 1] < MarginRange - 0.01f)
+            )
             {
                 AddCertificate(node);
                 if (node.Lost > _mayFail)
@@ -115,76 +127,117 @@ internal sealed unsafe partial class BoxSearch
     private int Target(BoxNode node, bool ranked, out int safe)
     {
         safe = 0;
-        int target = -1;
-        double worst = double.PositiveInfinity;
-        double[] key = ranked ? _slacks : node.Least;
-        for (int word = 0; word < node.Safe.Length; word++)
+        var best = Vector512.Create(float.PositiveInfinity);
+        Vector512<int> where = Vector512.Create(-1);
+        Vector512<int> index = Vector512<int>.Indices;
+        var lane = Vector512.Create(
+            1,
+            2,
+            4,
+            8,
+            16,
+            32,
+            64,
+            128,
+            256,
+            512,
+            1024,
+            2048,
+            4096,
+            8192,
+            16384,
+            32768
+        );
+        var end = Vector512.Create(_p.S);
+        fixed (
+            float* keys = ranked ? _slacks : node.Least,
+                least = node.Least
+        )
         {
-            ulong bits = node.Safe[word];
-            int first = word * 64;
-            int end = Math.Min(_p.S, first + 64);
-            for (int s = first; s < end; s++)
+            for (int s = 0; s < _padded; s += Lanes)
             {
-                if (node.Least[s] < 0)
-                {
-                    continue;
-                }
+                int bits = (int)(node.Safe[s >> 6] >> (s & 63)) & 0xffff;
+                Vector512<int> inside = Vector512.LessThan(index, end);
+                Vector512<int> open =
+                    inside
+                    & Vector512
+                        .GreaterThanOrEqual(Vector512.Load(least + s), Vector512<float>.Zero)
+                        .AsInt32();
+                Vector512<int> held = Vector512.Equals(Vector512.Create(bits) & lane, lane);
+                safe += BitOperations.PopCount(
+                    Vector512.ExtractMostSignificantBits((open & held).AsSingle())
+                );
+                Vector512<float> key = Vector512.Load(keys + s);
+                Vector512<int> less =
+                    Vector512.AndNot(open, held) & Vector512.LessThan(key, best).AsInt32();
+                best = Vector512.ConditionalSelect(less.AsSingle(), key, best);
+                where = Vector512.ConditionalSelect(less, index, where);
+                index += Vector512.Create(Lanes);
+            }
+        }
 
-                if ((bits >> (s & 63) & 1) != 0)
-                {
-                    safe++;
-                }
-                else if (key[s] < worst)
-                {
-                    (worst, target) = (key[s], s);
-                }
+        // Of equals the first, so that the order of lanes does not matter.
+        int target = -1;
+        float worst = float.PositiveInfinity;
+        for (int k = 0; k < Lanes; k++)
+        {
+            int at = where.GetElement(k);
+            float key = best.GetElement(k);
+            if (at >= 0 && (key < worst || (key == worst && at < target)))
+            {
+                (worst, target) = (key, at);
             }
         }
 
         return target;
     }
 
-    /// <summary>Largest margin t such that forms ≥ 0 and rows of the scenario ≥ t·spread somewhere in the box; null: not solved, false: no such point or t below 0.</summary>
-    private bool? SolveFor(BoxNode node, int s)
+    /// <summary>Writes the forms of a node, scaled, as rows for the small linear programs.</summary>
+    private void LoadForms(BoxNode node)
     {
         int n = _p.N;
-        int count = _forms.Count;
         int width = _forms.Width;
         int stride = _program.Stride;
-        Span<double> tableau = _program.Tableau;
-        for (int q = 0; q < count; q++)
+        for (int q = 0; q < _forms.Count; q++)
         {
             ReadOnlySpan<double> form = node.Forms.AsSpan(q * width, width);
-            Span<double> row = tableau.Slice(q * stride, stride);
-            form[..(n + 1)].CopyTo(row);
-            row[n + 1] = 0;
-            _right[q] = -form[n + 1];
-        }
-
-        for (int r = 0; r < _p.R; r++)
-        {
-            Span<double> row = tableau.Slice((count + r) * stride, stride);
-            int at = (r * _p.Padded) + s;
-            for (int i = 0; i < n; i++, at += _p.Stride)
+            Span<float> row = _formRows.AsSpan(q * stride, stride);
+            double scale = _formScale[q];
+            for (int i = 0; i <= n; i++)
             {
-                row[i] = _p.Columns[at];
+                row[i] = (float)(form[i] * scale);
             }
 
-            row[n] = _p.Slope(r);
-            row[n + 1] = _sigma[r];
-            _right[count + r] = -_p.Slack[(r * _p.Padded) + s];
+            _formRight[q] = (float)(-form[n + 1] * scale);
         }
 
-        node.Low.CopyTo(_low, 0);
-        node.High.CopyTo(_high, 0);
+        for (int i = 0; i < n; i++)
+        {
+            _low[i] = (float)node.Low[i];
+            _high[i] = (float)node.High[i];
+        }
+
         _low[n] = 0;
-        _high[n] = _p.Source.FreeMaximum;
+        _high[n] = (float)_p.Source.FreeMaximum;
         _low[n + 1] = -MarginRange;
         _high[n + 1] = MarginRange;
         _cost[n + 1] = 1;
-        _program.Start(_cost, _right, _low, _high);
+    }
+
+    /// <summary>Largest margin t such that forms ≥ 0 and rows of the scenario ≥ t·spread somewhere in the box; null: not solved, false: no such point or t below 0.</summary>
+    private bool? SolveFor(int s)
+    {
+        int count = _forms.Count;
+        int stride = _program.Stride;
+        int length = _p.R * stride;
+        float[] tableau = _program.Tableau;
+        _formRows.CopyTo(tableau, 0);
+        _single.ByScenario.AsSpan(s * length, length).CopyTo(tableau.AsSpan(count * stride));
+        _formRight.CopyTo(_program.Right, 0);
+        _single.RightByScenario.AsSpan(s * _p.R, _p.R).CopyTo(_program.Right.AsSpan(count));
+        _program.Start(_cost, _low, _high);
         bool? solved = _program.Solve();
-        return solved == true && _program.X[n + 1] > 0 ? false : solved;
+        return solved == true && _program.X[_p.N + 1] > 0 ? false : solved;
     }
 
     /// <summary>Turns the multipliers of the last program into a certificate of the node and lowers its bounds by it.</summary>
@@ -217,14 +270,14 @@ internal sealed unsafe partial class BoxSearch
         {
             for (int q = 0; q < _forms.Count; q++)
             {
-                size = Math.Max(size, _program.Y[q] * _magnitude[q]);
+                size = Math.Max(size, _program.Y[q] * (double)SingleRows.Size);
             }
         }
 
         double scale = size > 0 ? 1 / size : 0;
         for (int q = 0; q < _forms.Count; q++)
         {
-            lambda[q] = _program.Y[q] * scale;
+            lambda[q] = _program.Y[q] * scale * _formScale[q];
         }
 
         for (int r = 0; r < _p.R; r++)
@@ -237,9 +290,9 @@ internal sealed unsafe partial class BoxSearch
         node.Lost = CountLost(node.Least);
     }
 
-    private static void Rotate(double[][] list)
+    private static void Rotate<T>(T[][] list)
     {
-        double[] first = list[0];
+        T[] first = list[0];
         Array.Copy(list, 1, list, 0, list.Length - 1);
         list[^1] = first;
     }
@@ -266,54 +319,66 @@ internal sealed unsafe partial class BoxSearch
     }
 
     /// <summary>Smallest row of every scenario at a point, in spreads; and the bits of those that hold.</summary>
-    private void Slacks(double[] point, Span<ulong> holds)
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private void Slacks(float[] point, Span<ulong> holds)
     {
         int n = _p.N;
-        double w = point[n];
-        int padded = _p.Padded;
         holds.Clear();
+        int live = 0;
+        int* used = stackalloc int[n];
+        float* value = stackalloc float[n];
+        for (int i = 0; i < n; i++)
+        {
+            if (point[i] != 0)
+            {
+                used[live] = i * _single.Stride;
+                value[live++] = point[i];
+            }
+        }
+
         fixed (
-            double* columns = _p.Columns,
-                slack = _p.Slack,
+            float* columns = _single.Columns,
+                slack = _single.Slack,
                 to = _slacks
         )
         {
-            for (int s = 0; s < padded; s += Lanes)
+            for (int s = 0; s < _padded; s += Lanes)
             {
-                var least = Vector512.Create(double.MaxValue);
+                var least = Vector512.Create(float.MaxValue);
                 for (int r = 0; r < _p.R; r++)
                 {
-                    int at = (r * padded) + s;
-                    Vector512<double> sum =
-                        Vector512.Load(slack + at) + Vector512.Create(_p.Slope(r) * w);
-                    double* column = columns + at;
-                    for (int i = 0; i < n; i++, column += _p.Stride)
+                    int at = (r * _padded) + s;
+                    Vector512<float> sum =
+                        Vector512.Load(slack + at)
+                        + Vector512.Create((float)_single.Slope[r] * point[n]);
+                    for (int i = 0; i < live; i++)
                     {
-                        if (point[i] != 0)
-                        {
-                            sum += Vector512.Load(column) * point[i];
-                        }
+                        sum = Vector512.FusedMultiplyAdd(
+                            Vector512.Load(columns + used[i] + at),
+                            Vector512.Create(value[i]),
+                            sum
+                        );
                     }
 
-                    least = Vector512.Min(least, sum * (1 / _sigma[r]));
+                    least = Vector512.MinNative(least, sum * _inverseSigma[r]);
                 }
 
                 least.Store(to + s);
                 if (holds.Length > 0)
                 {
-                    ulong bits = ~Vector512.ExtractMostSignificantBits(least) & 0xff;
+                    ulong bits = ~Vector512.ExtractMostSignificantBits(least) & 0xffff;
                     holds[s >> 6] |= bits << (s & 63);
                 }
             }
         }
     }
 
-    private void KeepWitnesses(BoxNode node, BoxNode child)
+    private void KeepWitnesses(BoxNode node, BoxNode child, int dimension)
     {
         int kept = 0;
         for (int k = 0; k < node.Witnesses; k++)
         {
-            if (Inside(child, node.Witness[k]))
+            if (Inside(child, node.Witness[k], dimension))
             {
                 node.Witness[k].CopyTo(child.Witness[kept], 0);
                 node.WitnessHolds[k].CopyTo(child.WitnessHolds[kept], 0);
@@ -324,33 +389,30 @@ internal sealed unsafe partial class BoxSearch
         child.Witnesses = kept;
     }
 
-    private bool Inside(BoxNode node, double[] point)
+    /// <summary>True if a point of the box above lies in this half too; only what the cut changed is looked at.</summary>
+    private bool Inside(BoxNode node, float[] point, int dimension)
     {
-        const double Edge = 1e-9;
-        for (int i = 0; i < _p.N; i++)
+        const double Edge = 1e-5;
+        if (dimension < _p.N)
         {
-            if (point[i] < node.Low[i] - Edge || point[i] > node.High[i] + Edge)
-            {
-                return false;
-            }
+            return point[dimension] >= node.Low[dimension] - Edge
+                && point[dimension] <= node.High[dimension] + Edge;
         }
 
-        for (int q = 0; q < _forms.Count; q++)
-        {
-            ReadOnlySpan<double> form = node.Forms.AsSpan(q * _forms.Width, _forms.Width);
-            double sum = form[_p.N + 1];
-            for (int i = 0; i <= _p.N; i++)
-            {
-                sum += form[i] * point[i];
-            }
+        (int first, int second) = dimension == _p.N ? _forms.PairA : _forms.PairB;
+        return Holds(node, point, first) && Holds(node, point, second);
+    }
 
-            if (sum < -Edge * _magnitude[q])
-            {
-                return false;
-            }
+    private bool Holds(BoxNode node, float[] point, int q)
+    {
+        ReadOnlySpan<double> form = node.Forms.AsSpan(q * _forms.Width, _forms.Width);
+        double sum = form[_p.N + 1];
+        for (int i = 0; i <= _p.N; i++)
+        {
+            sum += form[i] * point[i];
         }
 
-        return true;
+        return sum >= -1e-5 * _magnitude[q];
     }
 
     private static void Or(ulong[] into, ulong[] bits)

@@ -13,6 +13,10 @@ internal sealed partial class BoxSearch
 
     private const double ThinnestSlice = 0.03;
 
+    /// <summary>Nodes before the first interlude, and how many times more before the next.</summary>
+    private const long FirstInterlude = 200;
+    private const long InterludeGrowth = 8;
+
     private readonly PreparedProblem _p;
     private readonly LinearForms _forms;
     private readonly SearchClock _clock;
@@ -20,9 +24,20 @@ internal sealed partial class BoxSearch
     private readonly List<BoxNode> _stack = [];
     private readonly int _mayFail;
     private readonly double[] _x;
+    private readonly SingleRows _single;
+    private readonly int _padded;
     private Func<double[], double> _offer = static _ => double.NaN;
+    private Func<double> _interlude = static () => double.NaN;
+    private long _visited;
+    private long _nextInterlude;
 
-    internal BoxSearch(PreparedProblem p, LinearForms forms, SearchClock clock, LeafTest leaf)
+    internal BoxSearch(
+        PreparedProblem p,
+        SingleRows single,
+        LinearForms forms,
+        SearchClock clock,
+        LeafTest leaf
+    )
     {
         _p = p;
         _forms = forms;
@@ -30,36 +45,47 @@ internal sealed partial class BoxSearch
         _leaf = leaf;
         _mayFail = p.S - p.Need;
         _x = new double[p.N];
-        _sigma = Spreads(p);
         _impact = Impacts(p);
         _magnitude = Magnitudes(p, forms);
-        _rowMagnitude = RowMagnitudes(p);
-        _program = new BoundedDualSimplex(p.N + 2, forms.Count + p.R);
-        _cost = new double[p.N + 2];
-        _right = new double[forms.Count + p.R];
-        _low = new double[p.N + 2];
-        _high = new double[p.N + 2];
-        _slacks = new double[p.Padded];
-        _scratch = new double[p.Padded];
-        _trial = new double[ScoreCertificates][];
-        _trialB = new double[ScoreCertificates][];
-        for (int c = 0; c < ScoreCertificates; c++)
+        _rounding = RoundingShare(p);
+        _program = new QuickDualSimplex(p.N + 2, forms.Count + p.R);
+        _single = single;
+        _padded = _single.Padded;
+        _sigma = Spreads(p);
+        for (int r = 0; r < p.R; r++)
         {
-            _trial[c] = new double[p.Padded];
-            _trialB[c] = new double[p.Padded];
+            _sigma[r] *= _single.Scale[r];
+            _single.SetMargin(r, p.N, (float)_sigma[r]);
         }
 
+        _inverseSigma = [.. _sigma.Select(v => (float)(1 / v))];
+        _formScale = [.. _magnitude.Select(m => m > 0 ? SingleRows.Size / m : 1)];
+        _formRows = new float[forms.Count * _program.Stride];
+        _formRight = new float[forms.Count];
+        _cost = new float[p.N + 2];
+        _low = new float[p.N + 2];
+        _high = new float[p.N + 2];
+        _slacks = new float[_padded];
+        _scratch = new float[_padded];
+        _trial = new float[_padded];
         _trialForms = new double[forms.Values.Length];
-        _mu = new double[p.N];
+        _mu = new float[p.N];
+        _surrogate = new double[forms.Width];
+        _multipliers = RootBound.Multipliers(p, forms);
     }
 
     /// <summary>
     /// Searches all points whose current objective is at most <paramref name="cutoff"/>. Every feasible one is handed to
     /// <paramref name="offer"/>, which returns the cutoff to go on with. True: the search was complete.
     /// </summary>
-    internal bool Run(double cutoff, Func<double[], double> offer)
+    /// <param name="cutoff">Where to begin.</param>
+    /// <param name="offer">Takes feasible amounts.</param>
+    /// <param name="interlude">Called now and then, more and more seldom, to look for better amounts elsewhere; returns the cutoff to go on with.</param>
+    internal bool Run(double cutoff, Func<double[], double> offer, Func<double>? interlude = null)
     {
         _offer = offer;
+        _interlude = interlude ?? (static () => double.NaN);
+        _nextInterlude = interlude is null ? long.MaxValue : FirstInterlude;
         SetCutoff(cutoff);
         BoxNode root = Frame(0);
         _p.Source.Lower.CopyTo(root.Low, 0);
@@ -68,11 +94,16 @@ internal sealed partial class BoxSearch
         root.SliceB = (0, 1);
         _forms.Values.CopyTo(root.OwnForms, 0);
         root.Forms = root.OwnForms;
-        Array.Fill(root.Least, double.MaxValue);
+        Array.Fill(root.Least, float.MaxValue);
         root.Lost = 0;
         root.Certificates = 0;
+        root.Narrowings = 0;
         root.Witnesses = 0;
-        Visit(0);
+        if (Tighten(root))
+        {
+            Visit(0);
+        }
+
         return !_clock.Ended;
     }
 
@@ -80,7 +111,7 @@ internal sealed partial class BoxSearch
     {
         while (_stack.Count <= depth)
         {
-            _stack.Add(new BoxNode(_p, _forms));
+            _stack.Add(new BoxNode(_p, _forms, _padded));
         }
 
         return _stack[depth];
@@ -88,6 +119,7 @@ internal sealed partial class BoxSearch
 
     private void SetCutoff(double cutoff)
     {
+        SetSurrogate(cutoff);
         int at = (_forms.Cutoff * _forms.Width) + _p.N + 1;
         _forms.Values[at] = cutoff;
         foreach (BoxNode node in _stack)
@@ -103,6 +135,12 @@ internal sealed partial class BoxSearch
             return;
         }
 
+        if (++_visited == _nextInterlude)
+        {
+            _nextInterlude *= InterludeGrowth;
+            SetCutoff(_interlude());
+        }
+
         BoxNode node = _stack[depth];
         if (Points(node) <= FewPoints)
         {
@@ -115,6 +153,11 @@ internal sealed partial class BoxSearch
         }
 
         if (!Probe(node))
+        {
+            return;
+        }
+
+        if (!Shave(node))
         {
             return;
         }
@@ -191,16 +234,14 @@ internal sealed partial class BoxSearch
         if (dimension < _p.N)
         {
             double middle = Middle(node, dimension);
-            if (high)
-            {
-                child.Low[dimension] = middle + 1;
-            }
-            else
-            {
-                child.High[dimension] = middle;
-            }
-
-            Narrow(node, child, dimension);
+            Inherit(node, child);
+            Narrow(
+                node,
+                child,
+                dimension,
+                high ? middle + 1 : node.Low[dimension],
+                high ? node.High[dimension] : middle
+            );
         }
         else
         {
@@ -218,7 +259,8 @@ internal sealed partial class BoxSearch
 
             SlicedForms(node.Forms, child.SliceA, child.SliceB, dimension, child.OwnForms);
             child.Forms = child.OwnForms;
-            Recompute(node, child);
+            Inherit(node, child);
+            Anew(child);
         }
 
         if (child.Lost > _mayFail)
@@ -226,8 +268,8 @@ internal sealed partial class BoxSearch
             return false;
         }
 
-        KeepWitnesses(node, child);
-        return true;
+        KeepWitnesses(node, child, dimension);
+        return Tighten(child);
     }
 
     private void SlicedForms(

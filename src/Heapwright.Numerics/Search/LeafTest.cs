@@ -30,6 +30,12 @@ internal sealed class LeafTest(PreparedProblem p)
             }
         }
 
+        return Feasible(x);
+    }
+
+    /// <summary>True if x keeps the limits, the nominal rows and the wanted share at one w, and is not zero.</summary>
+    internal bool Feasible(ReadOnlySpan<double> x)
+    {
         return p.LimitsHold(x)
             && p.NominalInterval(x, out double low, out double high)
             && x.ContainsAnyExcept(0.0)

@@ -3,6 +3,42 @@ namespace Heapwright.Numerics.Search;
 /// <summary>A value the objective can provably not go below, from the linear relaxation of the rows without scenarios.</summary>
 internal static class RootBound
 {
+    /// <summary>Multipliers ≥ 0 of the forms, 0 for the cutoff, with which they bound the current objective best over the whole problem.</summary>
+    internal static double[] Multipliers(PreparedProblem p, LinearForms forms)
+    {
+        int n = p.N;
+        var program = new BoundedDualSimplex(n + 1, forms.Count);
+        var right = new double[forms.Count];
+        var matrix = new double[forms.Count * (n + 1)];
+        var cost = new double[n + 1];
+        for (int q = 0; q < forms.Count; q++)
+        {
+            // The cutoff stays an empty row: 0 ≥ 0.
+            if (q != forms.Cutoff)
+            {
+                forms.Row(q)[..(n + 1)].CopyTo(matrix.AsSpan(q * (n + 1)));
+                right[q] = -forms.Row(q)[n + 1];
+            }
+        }
+
+        for (int i = 0; i < n; i++)
+        {
+            cost[i] = -forms.Row(forms.Cutoff)[i];
+        }
+
+        double[] low = [.. p.Source.Lower, 0];
+        double[] high = [.. p.Source.Upper, p.Source.FreeMaximum];
+        program.Load(cost, matrix, right, low, high);
+        if (program.Solve() == false)
+        {
+            // A certificate that the forms contradict each other says nothing of the objective.
+            Array.Clear(program.Y);
+        }
+
+        program.Y[forms.Cutoff] = 0;
+        return program.Y;
+    }
+
     /// <summary>The bound for objective <paramref name="o"/>; the cutoff form is left out.</summary>
     internal static double Of(PreparedProblem p, LinearForms forms, int o)
     {

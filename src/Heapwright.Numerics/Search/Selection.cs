@@ -1,16 +1,19 @@
+using System.Numerics;
+
 namespace Heapwright.Numerics.Search;
 
 /// <summary>Order statistics without sorting everything.</summary>
 internal static class Selection
 {
     /// <summary>The value of the given rank (0 is the smallest); reorders the span.</summary>
-    internal static double Smallest(Span<double> values, int rank)
+    internal static T Smallest<T>(Span<T> values, int rank)
+        where T : unmanaged, IBinaryFloatingPointIeee754<T>
     {
         int low = 0;
         int high = values.Length - 1;
         while (low < high)
         {
-            double pivot = Median(values[low], values[(low + high) / 2], values[high]);
+            T pivot = Median(values[low], values[(low + high) / 2], values[high]);
             int i = low;
             int j = high;
             while (i <= j)
@@ -50,6 +53,7 @@ internal static class Selection
         return values[rank];
     }
 
-    private static double Median(double a, double b, double c) =>
-        Math.Max(Math.Min(a, b), Math.Min(Math.Max(a, b), c));
+    private static T Median<T>(T a, T b, T c)
+        where T : unmanaged, IBinaryFloatingPointIeee754<T> =>
+        T.Max(T.Min(a, b), T.Min(T.Max(a, b), c));
 }

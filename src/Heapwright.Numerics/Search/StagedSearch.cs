@@ -5,10 +5,19 @@ namespace Heapwright.Numerics.Search;
 /// </summary>
 internal sealed class StagedSearch
 {
+    private const int FirstProposals = 2000;
+
+    // Light and heavy: either finds what the other misses.
+    private static readonly double[] Missing = [0.4, 1];
+
     private readonly PreparedProblem _p;
     private readonly SearchClock _clock;
     private readonly ShareSweep _judge;
     private readonly LeafTest _leaf;
+    private readonly SingleRows _single;
+    private readonly AnnealedStart _anneal;
+    private ulong _seed;
+    private int _proposals = FirstProposals;
     private readonly int _objectives;
     private double[]? _best;
     private double[] _value = [];
@@ -19,6 +28,8 @@ internal sealed class StagedSearch
         _clock = clock;
         _judge = new ShareSweep(full);
         _leaf = new LeafTest(_p);
+        _single = new SingleRows(_p);
+        _anneal = new AnnealedStart(_p, _single);
         _objectives = full.Source.Objectives.Length;
     }
 
@@ -35,9 +46,13 @@ internal sealed class StagedSearch
                 bound = RootBound.Of(_p, forms, o);
             }
 
-            var search = new BoxSearch(_p, forms, _clock, _leaf);
+            var search = new BoxSearch(_p, _single, forms, _clock, _leaf);
             int objective = o;
-            bool complete = search.Run(Cutoff(o), x => Offer(x, objective));
+            bool complete = search.Run(
+                Cutoff(o),
+                x => Offer(x, objective),
+                o == 0 ? Interlude : null
+            );
             if (_best is null)
             {
                 return Nothing(complete, bound);
@@ -79,7 +94,7 @@ internal sealed class StagedSearch
         {
             var forms = new LinearForms(_p, 0, new double[_objectives]);
             double step = Step(0);
-            new BoxSearch(_p, forms, _clock, _leaf).Run(
+            new BoxSearch(_p, _single, forms, _clock, _leaf).Run(
                 limit,
                 x =>
                 {
@@ -93,43 +108,51 @@ internal sealed class StagedSearch
         return [.. list.Entries.Select(x => Answer(x, list.Values(x), status, first.Bound))];
     }
 
+    /// <summary>Anneals from where we are; the proof that follows cuts by what is found.</summary>
     private void Start(int o)
     {
-        double[] from =
-            _best
-            ??
-            [
-                .. Enumerable
-                    .Range(0, _p.N)
-                    .Select(i => Math.Clamp(1, _p.Source.Lower[i], _p.Source.Upper[i])),
-            ];
-        if (o > 0)
+        if (o == 0)
         {
-            return;
+            Anneal();
         }
+    }
 
-        var anneal = new AnnealedStart(_p);
-        for (ulong k = 0; k < 2; k++)
+    /// <summary>When the tree turns out to be large, more effort for a good answer pays.</summary>
+    private double Interlude()
+    {
+        _proposals *= 4;
+        Anneal();
+        return Cutoff(0);
+    }
+
+    private void Anneal()
+    {
+        foreach (double missing in Missing)
         {
-            anneal.Run(
+            double[] from =
+                _best
+                ??
+                [
+                    .. Enumerable
+                        .Range(0, _p.N)
+                        .Select(i => Math.Clamp(1, _p.Source.Lower[i], _p.Source.Upper[i])),
+                ];
+            _anneal.Run(
                 0,
                 from,
-                k,
-                Proposals,
+                _seed++,
+                _proposals,
+                missing,
                 x =>
                 {
-                    if (_judge.Judge(x).Reached)
+                    if (_leaf.Feasible(x))
                     {
                         Offer(x, 0);
                     }
-
-                    return true;
                 }
             );
         }
     }
-
-    internal static int Proposals = 5000;
 
     /// <summary>Keeps x if it is better (objectives from o on); returns the cutoff to go on with.</summary>
     private double Offer(double[] x, int o)
