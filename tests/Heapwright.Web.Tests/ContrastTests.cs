@@ -47,6 +47,35 @@ public sealed class ContrastTests
         }
     }
 
+    /// <summary>The drawing of a sheet is inked with tokens, so the ground under it must be one of them too.</summary>
+    [Fact]
+    public void Drawing_Ground_ChangesWithTheTheme() =>
+        Assert.Matches(
+            new Regex(
+                @"\.drawing \{[^}]*background: var\(--card\)",
+                RegexOptions.ExplicitCapture,
+                Limit
+            ),
+            File.ReadAllText(Path.Combine(Root(), "src/Heapwright.Web/wwwroot/heap.css"))
+        );
+
+    /// <summary>Tokens stand outside of every layer and win over those within, unless these are important.</summary>
+    [Fact]
+    public void Tokens_OnPaper_AllTakeThePlaceOfTheThemes()
+    {
+        var css = File.ReadAllText(Path.Combine(Root(), "src/Heapwright.Web/wwwroot/heap.css"));
+        var print = css[css.IndexOf("@media print", StringComparison.Ordinal)..];
+        var tokens = Regex.Matches(
+            print,
+            "--(?<name>[a-z-]+): (?<value>#[0-9a-f]{3,6})(?<important> !important)?;",
+            RegexOptions.ExplicitCapture,
+            Limit
+        );
+
+        Assert.Contains(tokens, t => t.Groups["name"].Value == "ink");
+        Assert.All(tokens, t => Assert.True(t.Groups["important"].Success, t.Value));
+    }
+
     [Theory]
     [MemberData(nameof(Pairs))]
     public void Tokens_TextOverGround_CanBeRead(string theme, string text, string ground)
