@@ -82,6 +82,11 @@ public sealed record Measures(DisplayUnits Units, CultureInfo Culture)
     public string LitresAsGiven(double litres) =>
         $"{Figures.One(InVolume(litres), Culture)} {VolumeUnit}";
 
+    /// <summary>A volume to the tenth, as closed forms are printed.</summary>
+    /// <param name="litres">Litres.</param>
+    public string LitresToTheTenth(double litres) =>
+        $"{InVolume(litres).ToString("0.0", Culture)} {VolumeUnit}";
+
     /// <summary>
     /// Water as it is poured: half litres or quarter gallons (a quart), whole ones from ten on. Empty where there is so
     /// little that it rounds to none.
