@@ -15,6 +15,8 @@ namespace Heapwright.Cli;
 /// </summary>
 internal static class CommandLine
 {
+    private const string UnitsVariable = "HEAPWRIGHT_UNITS";
+
     /// <summary>Runs the command that the arguments name.</summary>
     /// <param name="args">The arguments.</param>
     /// <param name="commands">The commands there are.</param>
@@ -82,6 +84,11 @@ internal static class CommandLine
         }
 
         CommandChoice.CheckFits(command, words, parsed);
+        if (parsed.Measures is null && terminal.Variable(UnitsVariable) is { Length: > 0 } units)
+        {
+            parsed = parsed with { Measures = ArgumentReader.Units(UnitsVariable, units) };
+        }
+
         var reply = command.Answer(new Call(command, words, parsed, terminal));
         var output = parsed.Json ? AnswerBytes.Of(reply.Answer.Json) : Utf8(reply.Answer.Text);
         OutputFiles.Write([.. Drawings(command, reply, parsed)]);

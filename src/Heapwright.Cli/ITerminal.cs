@@ -6,6 +6,13 @@ internal interface ITerminal
     /// <summary>Standard input.</summary>
     Stream OpenInput();
 
+    /// <summary>The time.</summary>
+    DateTimeOffset Now { get; }
+
+    /// <summary>A variable of the environment; null or empty if it is not set.</summary>
+    /// <param name="name">Its name.</param>
+    string? Variable(string name);
+
     /// <summary>Writes to standard output, all at once.</summary>
     /// <param name="bytes">UTF-8 text.</param>
     void Write(ReadOnlySpan<byte> bytes);

@@ -9,6 +9,12 @@ internal sealed class ProcessTerminal : ITerminal
     public Stream OpenInput() => Console.OpenStandardInput();
 
     /// <inheritdoc/>
+    public DateTimeOffset Now => TimeProvider.System.GetUtcNow();
+
+    /// <inheritdoc/>
+    public string? Variable(string name) => Environment.GetEnvironmentVariable(name);
+
+    /// <inheritdoc/>
     public void Write(ReadOnlySpan<byte> bytes)
     {
         using var output = Console.OpenStandardOutput();

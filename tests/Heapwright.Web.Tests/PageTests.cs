@@ -106,8 +106,7 @@ public sealed class PageTests : IAsyncLifetime
 
         var html = WebUtility.HtmlDecode(await caller.GetStringAsync("/mix", Never));
 
-        // 5 US gallons are 18.93 l.
-        Assert.Contains("One bucket holds 18.93 l", html, StringComparison.Ordinal);
+        Assert.Contains("One bucket holds 5 gal", html, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -229,7 +228,7 @@ public sealed class PageTests : IAsyncLifetime
         );
 
         Assert.DoesNotContain("Measured here", before, StringComparison.Ordinal);
-        Assert.Contains("Measured here: Loose, kg/m³ was", after, StringComparison.Ordinal);
+        Assert.Contains("Measured here: Loose, lb/yd³ was", after, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -249,6 +248,35 @@ public sealed class PageTests : IAsyncLifetime
             StringComparison.Ordinal
         );
     }
+
+    [Fact]
+    public async Task Sheet_WaterOfEveryLayer_IsTheSameInListAndDrawing()
+    {
+        await Add("leaves_mixed_dry", "Leaves", "6", "bag");
+        await Add("grass_clippings_fresh", "Mowings", "4", "wheelbarrow");
+        var made = await caller.Send("/mix?water=60", "sheet", ("name", "Spring heap"));
+        var html = WebUtility.HtmlDecode(
+            await caller.GetStringAsync(made.Headers.Location!.PathAndQuery, Never)
+        );
+
+        var listed = Found(html, "(?<f>[0-9.]+ gal) of water</p>");
+        var drawn = Found(html, "<text[^>]*>(?<f>[0-9.]+ gal)</text>");
+        Assert.NotEmpty(listed);
+        Assert.Equal(listed, drawn);
+        Assert.DoesNotMatch("[0-9] (cm|L|kg)\\b", html.Split("class=\"cautions")[0]);
+    }
+
+    private static string[] Found(string html, string pattern) =>
+        [
+            .. System
+                .Text.RegularExpressions.Regex.Matches(
+                    html,
+                    pattern,
+                    System.Text.RegularExpressions.RegexOptions.ExplicitCapture,
+                    TimeSpan.FromSeconds(5)
+                )
+                .Select(m => m.Groups["f"].Value),
+        ];
 
     [Fact]
     public async Task Undo_OfTheLastAct_PutsItBack()

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Heapwright.App.Texts;
 using Heapwright.Core.BuildPlans;
 
 namespace Heapwright.App.BuildSheets;

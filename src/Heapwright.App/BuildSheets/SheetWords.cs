@@ -72,6 +72,11 @@ public static class SheetWords
             return Words.Of("buildplans.cover_scraps");
         }
 
+        if (layer.Role == LayerRole.Pair)
+        {
+            return Words.Of("buildplans.fork_at_once");
+        }
+
         return layer.ForkWith is { } below ? Words.Of("buildplans.fork_with", null, below) : "";
     }
 
@@ -185,15 +190,19 @@ public static class SheetWords
     {
         ArgumentNullException.ThrowIfNull(layer);
         ArgumentNullException.ThrowIfNull(measures);
-        return HasWater(layer) ? measures.Volume(layer.Water) : Words.Of("buildplans.no_water");
+        return measures.Water(layer.Water.Liters) is { Length: > 0 } water
+            ? water
+            : Words.Of("buildplans.no_water");
     }
 
-    /// <summary>Whether so much water goes on a layer that it is worth a word.</summary>
+    /// <summary>Whether so much water goes on a layer that it can be poured.</summary>
     /// <param name="layer">The layer.</param>
-    public static bool HasWater(BuildLayer layer)
+    /// <param name="measures">The measures.</param>
+    public static bool HasWater(BuildLayer layer, Measures measures)
     {
         ArgumentNullException.ThrowIfNull(layer);
-        return layer.Water.Liters >= 0.05;
+        ArgumentNullException.ThrowIfNull(measures);
+        return measures.Water(layer.Water.Liters).Length > 0;
     }
 
     private static string Time(TimeSpan time) =>
@@ -209,5 +218,5 @@ public static class SheetWords
     /// <param name="code">Its code.</param>
     public static string Place(string code) => Words.Of("buildplans.place_" + code);
 
-    private static string? PrepareOne(string code) => Words.TryOf("buildplans.prepare_" + code);
+    private static string? PrepareOne(string code) => Words.TryOf($"prepare.{code}_brief");
 }

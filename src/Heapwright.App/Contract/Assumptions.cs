@@ -6,9 +6,13 @@ using Heapwright.Core.Reasons;
 namespace Heapwright.App.Contract;
 
 /// <summary>What was assumed on the way to an answer, each thing said once.</summary>
-internal sealed class Assumptions
+/// <param name="measures">The measures of the sentences.</param>
+internal sealed class Assumptions(Measures measures)
 {
     private readonly List<string> said = [];
+
+    /// <summary>The measures of the sentences.</summary>
+    public Measures Measures => measures;
 
     /// <summary>All assumptions, in the order in which they were made.</summary>
     public IReadOnlyList<string> All => said;
@@ -20,7 +24,7 @@ internal sealed class Assumptions
 
     /// <summary>Says an assumption.</summary>
     /// <param name="reason">The assumption.</param>
-    public void Say(Reason reason) => Add(Words.Of(reason));
+    public void Say(Reason reason) => Add(measures.Say(reason));
 
     /// <summary>Adds an assumption that is put into words already.</summary>
     /// <param name="sentence">The sentence.</param>
@@ -41,19 +45,21 @@ internal sealed class Assumptions
             return;
         }
 
-        var measure = unit.IsMass ? "kg" : "l";
+        var (low, high) = (unit.Size.Low, unit.Size.High);
         if (unit.Size.IsExact)
         {
-            Say("mixtures.container_exact", unit.Unit, unit.Size.Typical, measure);
+            Say(
+                "mixtures.container_exact",
+                unit.Unit,
+                unit.IsMass ? measures.KilogramsAsGiven(low) : measures.LitresAsGiven(low)
+            );
         }
         else
         {
             Say(
                 unit.IsAssumed ? "mixtures.container_assumed" : "mixtures.container_range",
                 unit.Unit,
-                unit.Size.Low,
-                unit.Size.High,
-                measure
+                unit.IsMass ? measures.Kilograms(low, high) : measures.Litres(low, high)
             );
         }
     }

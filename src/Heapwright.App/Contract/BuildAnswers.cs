@@ -13,10 +13,11 @@ public static class BuildAnswers
 
     /// <summary>Answers a question.</summary>
     /// <param name="input">The question.</param>
+    /// <param name="measures">The measures of its sentences and its text; metric if null.</param>
     /// <exception cref="InputProblem">The question is wrong.</exception>
-    public static Answer Answer(Input input)
+    public static Answer Answer(Input input, Measures? measures = null)
     {
-        var (sheet, cautions) = Read(input, Measures.Metric);
+        var (sheet, cautions) = Read(input, measures ?? Measures.Metric);
         return new Answer(ToJson(sheet, cautions), Yes: true, BuildText.Of(sheet));
     }
 
@@ -29,7 +30,7 @@ public static class BuildAnswers
 
     private static (BuildSheet Sheet, JsonArray Cautions) Read(Input input, Measures measures)
     {
-        var assumptions = new Assumptions();
+        var assumptions = new Assumptions(measures);
         var reader = new BuildReader(assumptions);
         var question = reader.Read(input);
         var loose = question.Ingredients.Sum(CubicMetres);
@@ -99,7 +100,7 @@ public static class BuildAnswers
             answer["name"] = name;
         }
 
-        answer["layers"] = new JsonArray([.. plan.Layers.Select(Layer)]);
+        answer["layers"] = new JsonArray([.. plan.Layers.Select(l => Layer(l, sheet.Measures))]);
         answer["height_cm"] = plan.Height.Centimeters;
         answer["two_day_height_cm"] = plan.TwoDayHeight.Centimeters;
         answer["settled_height_cm"] = plan.SettledHeight.Centimeters;
@@ -125,7 +126,7 @@ public static class BuildAnswers
         return answer;
     }
 
-    private static JsonNode Layer(BuildLayer layer) =>
+    private static JsonNode Layer(BuildLayer layer, Measures measures) =>
         new JsonObject
         {
             ["number"] = layer.Number,
@@ -136,7 +137,7 @@ public static class BuildAnswers
             ["prepare"] = SheetWords.Prepare(layer),
             ["then"] = SheetWords.Then(layer),
             ["fork_with"] = layer.ForkWith,
-            ["why"] = Words.Of(layer.Why),
+            ["why"] = measures.Say(layer.Why),
         };
 
     private static JsonNode Part(LayerPart part) =>
@@ -161,6 +162,7 @@ public static class BuildAnswers
             LayerRole.Soil => "soil",
             LayerRole.Brown => "brown",
             LayerRole.Green => "green",
+            LayerRole.Pair => "pair",
             LayerRole.Kitchen => "kitchen",
             LayerRole.Alone => "alone",
             _ => "cover",

@@ -239,7 +239,13 @@ internal sealed class BuildReader(Assumptions assumptions)
     {
         var height = Math.Clamp(Math.Cbrt(cubicMetres), 0.1, 1.2);
         var side = Math.Clamp(Math.Sqrt(cubicMetres / height), 0.1, 100);
-        assumptions.Say("buildplans.bin_from_volume", cubicMetres, side, height);
-        return Bin.Box(Length.FromMeters(side), Length.FromMeters(side), Length.FromMeters(height));
+        var (floor, up) = (Length.FromMeters(side), Length.FromMeters(height));
+        assumptions.Say(
+            "buildplans.bin_from_volume",
+            assumptions.Measures.Heap(Volume.FromCubicMeters(cubicMetres)),
+            floor,
+            up
+        );
+        return Bin.Box(floor, floor, up);
     }
 }

@@ -19,9 +19,10 @@ internal static class BuildText
         text.AppendLine(SheetWords.Facts(plan, measures));
         List(text, "before", SheetWords.PrepareFirst(plan));
         text.AppendLine();
+        var wide = plan.Layers.Max(l => SheetWords.Water(l, measures).Length);
         foreach (var layer in plan.Layers)
         {
-            Append(text, layer, measures);
+            Append(text, layer, measures, wide);
         }
 
         text.AppendLine().AppendLine(Words.Of("buildplans.how"));
@@ -34,19 +35,19 @@ internal static class BuildText
         return text.ToString();
     }
 
-    private static void Append(StringBuilder text, BuildLayer layer, Measures measures)
+    private static void Append(StringBuilder text, BuildLayer layer, Measures measures, int wide)
     {
         var parts = string.Join(" + ", layer.Parts.Select(p => SheetWords.Part(p, measures)));
-        var water = SheetWords.Water(layer, measures);
+        var water = SheetWords.Water(layer, measures).PadLeft(wide);
         text.Append(
                 CultureInfo.InvariantCulture,
-                $"{layer.Number, 3}  {measures.Short(layer.Thickness), 6}  {water, 8}  {parts}"
+                $"{layer.Number, 3}  {measures.Short(layer.Thickness), 6}  {water}  {parts}"
             )
             .AppendLine();
         var todo = SheetWords.Then(layer);
         if (todo.Length > 0)
         {
-            text.Append(' ', 23).AppendLine(todo);
+            text.Append(' ', wide + 15).AppendLine(todo);
         }
     }
 

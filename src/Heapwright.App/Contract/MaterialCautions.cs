@@ -13,21 +13,26 @@ internal static class MaterialCautions
     /// <param name="also">Codes of further cautions, such as <c>legionella_dust</c>.</param>
     public static JsonArray Of(IEnumerable<Material?> materials, params ReadOnlySpan<string> also)
     {
-        var found = new List<(string Code, string? Name)>();
+        // Plain lists: what is grouped by a query is compiled anew at every start of the program.
+        var codes = new List<string>();
+        var names = new Dictionary<string, List<string>>(StringComparer.Ordinal);
         foreach (var material in materials.OfType<Material>().DistinctBy(m => m.Id))
         {
-            found.AddRange(material.Cautions.Select(c => (c, (string?)material.Name)));
+            foreach (var code in material.Cautions)
+            {
+                Add(code, material.Name);
+            }
         }
 
         foreach (var code in also)
         {
-            found.Add((code, null));
+            Add(code, null);
         }
 
         var cautions = new JsonArray();
-        foreach (var group in found.GroupBy(f => f.Code, StringComparer.Ordinal))
+        foreach (var code in codes)
         {
-            if (Words.TryOf($"cautions.{group.Key}.text") is not { } text)
+            if (Words.TryOf($"cautions.{code}.text") is not { } text)
             {
                 continue;
             }
@@ -36,15 +41,29 @@ internal static class MaterialCautions
                 (JsonNode)
                     new JsonObject
                     {
-                        ["id"] = group.Key,
+                        ["id"] = code,
                         ["text"] = text,
-                        ["why"] = Words.TryOf($"cautions.{group.Key}.why") ?? "",
-                        ["materials"] = Json.Of(group.Select(g => g.Name).OfType<string>()),
+                        ["why"] = Words.TryOf($"cautions.{code}.why") ?? "",
+                        ["materials"] = Json.Of(names[code]),
                     }
             );
         }
 
         return cautions;
+
+        void Add(string code, string? name)
+        {
+            if (!names.TryGetValue(code, out var all))
+            {
+                names[code] = all = [];
+                codes.Add(code);
+            }
+
+            if (name is not null)
+            {
+                all.Add(name);
+            }
+        }
     }
 
     /// <summary>The cautions in words, at the end of an answer.</summary>

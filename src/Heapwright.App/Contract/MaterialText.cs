@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using System.Text.Json.Nodes;
 using Heapwright.App.Texts;
+using Heapwright.Core.Quantities;
 
 namespace Heapwright.App.Contract;
 
@@ -28,13 +29,14 @@ public static class MaterialText
 
     /// <summary>An answer of several or of one material, with its text.</summary>
     /// <param name="json">The answer as JSON.</param>
-    public static Answer Of(JsonObject json)
+    /// <param name="measures">The measures of the text; metric if null.</param>
+    public static Answer Of(JsonObject json, Measures? measures = null)
     {
         ArgumentNullException.ThrowIfNull(json);
         return new Answer(
             json,
             Yes: true,
-            json["materials"] is JsonArray all ? Lines(all) : One(json)
+            json["materials"] is JsonArray all ? Lines(all) : One(json, measures ?? Measures.Metric)
         );
     }
 
@@ -54,7 +56,7 @@ public static class MaterialText
         return text.Length > 0 ? text.ToString() : Words.Of("materials.nothing_found") + "\n";
     }
 
-    private static string One(JsonObject material)
+    private static string One(JsonObject material, Measures measures)
     {
         var text = new StringBuilder();
         text.AppendLine(Word(material, "name"));
@@ -80,6 +82,7 @@ public static class MaterialText
                 continue;
             }
 
+            var known = Value(range, field, measures);
             var from = string.Join(
                 ", ",
                 sources[field].Select(s => Word(s, "source") + ", " + Word(s, "kind"))
@@ -87,7 +90,7 @@ public static class MaterialText
             text.AppendLine(
                 string.Create(
                         CultureInfo.InvariantCulture,
-                        $"  {Words.Of("materials.value_" + code), -42} {Figures.One(range["typical"]!.GetValue<double>()), 6}  ({Figures.One(range["low"]!.GetValue<double>())}–{Figures.One(range["high"]!.GetValue<double>())})  {from}"
+                        $"  {Words.Of("materials.value_" + code, null, measures.DensityUnit), -42} {Figures.One(known.Typical), 6}  ({Figures.One(known.Low)}–{Figures.One(known.High)})  {from}"
                     )
                     .TrimEnd()
             );
@@ -107,6 +110,16 @@ public static class MaterialText
         }
 
         return text.ToString();
+    }
+
+    private static Spread Value(JsonObject range, string field, Measures measures)
+    {
+        var value = Spread.Of(
+            range["low"]!.GetValue<double>(),
+            range["typical"]!.GetValue<double>(),
+            range["high"]!.GetValue<double>()
+        );
+        return field == "bulk_density_kg_m3" ? measures.InDensity(value) : value;
     }
 
     private static string Word(JsonObject from, string field) =>

@@ -36,8 +36,9 @@ public static class MixAnswers
     /// <summary>Answers a question.</summary>
     /// <param name="input">The question.</param>
     /// <param name="seed">The seed where the question names none.</param>
+    /// <param name="measures">The measures of its sentences and its text; metric if null.</param>
     /// <exception cref="InputProblem">The question is wrong.</exception>
-    public static Answer Answer(Input input, ulong? seed = null)
+    public static Answer Answer(Input input, ulong? seed = null, Measures? measures = null)
     {
         var fields = input.Fields(
             "ingredients",
@@ -48,7 +49,7 @@ public static class MixAnswers
             "schema"
         );
         fields["schema"]?.Whole(Json.Schema, Json.Schema);
-        var assumptions = new Assumptions();
+        var assumptions = new Assumptions(measures ?? Measures.Metric);
         var reader = new IngredientReader(
             LibraryReader.Library,
             ContainerReader.Read(fields["containers"]),
@@ -86,7 +87,7 @@ public static class MixAnswers
 
         answer["ingredients"] = new JsonArray([.. mixture.Parts.Select(Part)]);
         answer["containers"] = ContainerReader.Sizes(ingredients.Select(i => i.Unit));
-        answer["notes"] = Json.Of(RuleOfThumb.Notes(mixture).Select(n => Words.Of(n)));
+        answer["notes"] = Json.Of(RuleOfThumb.Notes(mixture).Select(assumptions.Measures.Say));
         answer["assumptions"] = assumptions.ToJson();
         var cautions = MaterialCautions.Of(ingredients.Select(i => i.Material));
         answer["cautions"] = cautions;

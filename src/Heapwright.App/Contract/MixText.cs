@@ -13,6 +13,7 @@ internal static class MixText
 {
     public static string Of(Mixture mixture, Assumptions assumptions, JsonArray cautions)
     {
+        var measures = assumptions.Measures;
         var text = new StringBuilder();
         foreach (var part in mixture.Parts)
         {
@@ -21,7 +22,7 @@ internal static class MixText
                 CultureInfo.InvariantCulture,
                 $"{UnitWords.Amount(part.Ingredient.Amount.Typical, part.Ingredient.Unit)} {part.Ingredient.Name}"
             );
-            text.AppendLine(kg is { } mass ? $"  ({Figures.Range(mass)} kg)" : "");
+            text.AppendLine(kg is { } mass ? $"  ({measures.MassRange(mass)})" : "");
         }
 
         text.AppendLine();
@@ -29,16 +30,26 @@ internal static class MixText
         {
             text.Append(
                 CultureInfo.InvariantCulture,
-                $"{Words.Of("quantities." + verdict.Aim.Quantity), -30} {Figures.Range(verdict.Value), -17} {Words.Of("quantities.status_" + MixAnswers.StatusWord(verdict.Status)), -10} {Words.Of(verdict.Why)}"
+                $"{Words.Of("quantities." + verdict.Aim.Quantity, null, measures.DensityUnit), -30} {Figures.Range(Value(verdict, measures), measures.Culture), -17} {Words.Of("quantities.status_" + MixAnswers.StatusWord(verdict.Status)), -10} {Words.Of(verdict.Why)}"
             );
             text.AppendLine();
         }
 
-        Append(text, "quantities.wet_mass", mixture.Quantity(s => s.Matter.WetMass));
-        Append(text, "quantities.filled_volume", mixture.Quantity(s => s.FilledVolume));
+        if (mixture.Quantity(s => s.Matter.WetMass) is { } all)
+        {
+            text.AppendLine(Words.Of("quantities.wet_mass", null, measures.MassRange(all)));
+        }
+
+        if (mixture.Quantity(s => s.FilledVolume) is { } filled)
+        {
+            text.AppendLine(
+                Words.Of("quantities.filled_volume", null, measures.VolumeRange(filled))
+            );
+        }
+
         foreach (var note in RuleOfThumb.Notes(mixture))
         {
-            text.AppendLine().AppendLine(Words.Of(note));
+            text.AppendLine().AppendLine(measures.Say(note));
         }
 
         Figures.AppendList(text, Words.Of("quantities.assumed"), assumptions.All);
@@ -46,11 +57,8 @@ internal static class MixText
         return text.ToString();
     }
 
-    private static void Append(StringBuilder text, string code, Spread? value)
-    {
-        if (value is { } known)
-        {
-            text.AppendLine(Words.Of(code, CultureInfo.InvariantCulture, Figures.Range(known)));
-        }
-    }
+    private static Spread Value(Verdict verdict, Measures measures) =>
+        verdict.Aim.Quantity == "bulk_density_kg_m3"
+            ? measures.InDensity(verdict.Value)
+            : verdict.Value;
 }

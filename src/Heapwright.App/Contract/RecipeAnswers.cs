@@ -3,6 +3,7 @@ using Heapwright.App.Library;
 using Heapwright.App.Texts;
 using Heapwright.Core.Materials;
 using Heapwright.Core.Mixtures;
+using Heapwright.Core.Reasons;
 using Heapwright.Core.Recipes;
 
 namespace Heapwright.App.Contract;
@@ -13,8 +14,9 @@ public static class RecipeAnswers
     /// <summary>Answers a question.</summary>
     /// <param name="input">The question.</param>
     /// <param name="seed">The seed where the question names none.</param>
+    /// <param name="measures">The measures of its sentences and its text; metric if null.</param>
     /// <exception cref="InputProblem">The question is wrong.</exception>
-    public static Answer Answer(Input input, ulong? seed = null)
+    public static Answer Answer(Input input, ulong? seed = null, Measures? measures = null)
     {
         var fields = input.Fields(
             "have",
@@ -32,7 +34,7 @@ public static class RecipeAnswers
             "schema"
         );
         fields["schema"]?.Whole(Json.Schema, Json.Schema);
-        var assumptions = new Assumptions();
+        var assumptions = new Assumptions(measures ?? Measures.Metric);
         var reader = new IngredientReader(
             LibraryReader.Library,
             ContainerReader.Read(fields["containers"]),
@@ -52,7 +54,7 @@ public static class RecipeAnswers
         }
 
         assumptions.Say("recipes.expect_rule");
-        var json = ToJson(question, answer);
+        var json = ToJson(question, answer, assumptions.Measures);
         json["containers"] = ContainerReader.Sizes(question.Items.Select(i => i.Ingredient.Unit));
         json["assumptions"] = assumptions.ToJson();
         var cautions = MaterialCautions.Of(
@@ -67,7 +69,11 @@ public static class RecipeAnswers
         );
     }
 
-    private static JsonObject ToJson(RecipeQuestion question, RecipeAnswer answer) =>
+    private static JsonObject ToJson(
+        RecipeQuestion question,
+        RecipeAnswer answer,
+        Measures measures
+    ) =>
         new()
         {
             ["schema"] = Json.Schema,
@@ -87,8 +93,10 @@ public static class RecipeAnswers
                 ["high"] = Json.Of((question.MostVolume ?? question.Bin?.Volume.Liters) / 1000),
             },
             ["bin"] = question.Bin is { } bin ? BinReader.ToJson(bin) : null,
-            ["plans"] = new JsonArray([.. answer.Plans.Select(PlanJson)]),
-            ["shortfalls"] = new JsonArray([.. answer.Shortfalls.Select(s => ShortfallJson(s))]),
+            ["plans"] = new JsonArray([.. answer.Plans.Select((p, i) => PlanJson(p, i, measures))]),
+            ["shortfalls"] = new JsonArray([
+                .. answer.Shortfalls.Select(s => ShortfallJson(s, measures)),
+            ]),
             ["measure_next"] = new JsonArray([
                 .. answer.MeasureNext.Select(m => new JsonObject
                 {
@@ -97,6 +105,7 @@ public static class RecipeAnswers
                     ["measure"] = m.Measure,
                     ["chance_gain"] = m.ChanceGain,
                     ["how"] = Words.Of("recipes.how_" + m.Measure),
+                    ["why"] = measures.Say(m.Why),
                 }),
             ]),
             ["left_over"] = new JsonArray([
@@ -109,7 +118,7 @@ public static class RecipeAnswers
             ]),
         };
 
-    private static JsonNode PlanJson(RecipePlan plan, int index)
+    private static JsonNode PlanJson(RecipePlan plan, int index, Measures measures)
     {
         var mixture = new JsonObject();
         foreach (var (field, node) in MixAnswers.Describe(plan.Mixture))
@@ -141,7 +150,7 @@ public static class RecipeAnswers
                 ["first_55_c_day"] = Json.Of(plan.Expect.First55Day),
             },
             ["proven_best"] = plan.ProvenBest,
-            ["notes"] = Json.Of(plan.Notes.Select(n => Words.Of(n))),
+            ["notes"] = Json.Of(plan.Notes.Select(measures.Say)),
         };
     }
 
@@ -220,7 +229,7 @@ public static class RecipeAnswers
         return json;
     }
 
-    private static JsonNode ShortfallJson(Shortfall shortfall) =>
+    private static JsonNode ShortfallJson(Shortfall shortfall, Measures measures) =>
         new JsonObject
         {
             ["what"] = shortfall.What,
@@ -232,12 +241,12 @@ public static class RecipeAnswers
                     ["material"] = o.Material.Id,
                     ["name"] = o.Material.Name,
                     ["l"] = o.Litres,
-                    ["text"] = OptionText(o),
+                    ["text"] = OptionText(o, measures),
                 }),
             ]),
         };
 
-    internal static string OptionText(ShortfallOption option)
+    internal static string OptionText(ShortfallOption option, Measures measures)
     {
         var barrows =
             Math.Ceiling(2 * option.Litres / UsualContainers.Set.Find("wheelbarrow")!.Size.Typical)
@@ -250,7 +259,14 @@ public static class RecipeAnswers
             : barrows == 1 ? ("barrow", barrows)
             : buckets > 1 ? ("buckets", buckets)
             : ("bucket", buckets);
-        return Words.Of("recipes.option_" + code, null, count, option.Material.Name, option.Litres);
+        return measures.Say(
+            Reason.Of(
+                "recipes.option_" + code,
+                count,
+                option.Material.Name,
+                UnitsNet.Volume.FromLiters(option.Litres)
+            )
+        );
     }
 
     private static JsonObject BandsJson(Bands bands) =>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Heapwright.App.Library;
 using Heapwright.Core.Mixtures;
 using Heapwright.Core.Quantities;
 using Heapwright.Core.Recipes;
@@ -40,6 +41,7 @@ internal static class RecipeReader
         var (least, most) = Volume(fields["volume_m3"]);
         var question = new RecipeQuestion
         {
+            Parameters = ParameterReader.Table,
             Items =
             [
                 .. have.Select(h => Have(h, reader)),
@@ -58,7 +60,10 @@ internal static class RecipeReader
         };
         if (fields["weather"]?.Fields("air_c")["air_c"] is null)
         {
-            assumptions.Say("recipes.air_assumed", question.AirTemperature);
+            assumptions.Say(
+                "recipes.air_assumed",
+                UnitsNet.Temperature.FromDegreesCelsius(question.AirTemperature)
+            );
         }
 
         return question;

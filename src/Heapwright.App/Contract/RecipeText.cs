@@ -2,7 +2,9 @@ using System.Text;
 using System.Text.Json.Nodes;
 using Heapwright.App.Library;
 using Heapwright.App.Texts;
+using Heapwright.Core.Reasons;
 using Heapwright.Core.Recipes;
+using UnitsNet;
 
 namespace Heapwright.App.Contract;
 
@@ -16,6 +18,7 @@ internal static class RecipeText
         JsonArray cautions
     )
     {
+        var measures = assumptions.Measures;
         var text = new StringBuilder();
         text.AppendLine(
             Words.Of(
@@ -29,16 +32,18 @@ internal static class RecipeText
         );
         for (var i = 0; i < answer.Plans.Length; i++)
         {
-            Append(text, answer.Plans[i], i + 1);
+            Append(text, answer.Plans[i], i + 1, measures);
         }
 
         foreach (var shortfall in answer.Shortfalls)
         {
             text.AppendLine()
-                .AppendLine(Words.Of("recipes.short_" + shortfall.What, null, shortfall.Missing));
+                .AppendLine(
+                    measures.Say(Reason.Of("recipes.short_" + shortfall.What, Missing(shortfall)))
+                );
             foreach (var option in shortfall.Options)
             {
-                text.Append("  - ").AppendLine(RecipeAnswers.OptionText(option));
+                text.Append("  - ").AppendLine(RecipeAnswers.OptionText(option, measures));
             }
         }
 
@@ -52,7 +57,8 @@ internal static class RecipeText
                         null,
                         next.Ingredient.Name,
                         Words.Of("recipes.how_" + next.Measure),
-                        100 * next.ChanceGain
+                        100 * next.ChanceGain,
+                        measures.Say(next.Why)
                     )
                 );
         }
@@ -71,7 +77,7 @@ internal static class RecipeText
         return text.ToString();
     }
 
-    private static void Append(StringBuilder text, RecipePlan plan, int number)
+    private static void Append(StringBuilder text, RecipePlan plan, int number, Measures measures)
     {
         text.AppendLine()
             .AppendLine(Words.Of("recipes.plan", null, number, Words.Of(plan.Notes[0])));
@@ -84,7 +90,7 @@ internal static class RecipeText
         }
 
         text.Append("  ")
-            .Append((Figures.One(Math.Round(plan.Water)) + " l").PadRight(18))
+            .Append(Water(plan, measures).PadRight(18))
             .AppendLine(Words.Of("recipes.water"));
         var mixture = plan.Mixture;
         text.AppendLine(
@@ -95,7 +101,9 @@ internal static class RecipeText
                 Shown(mixture.Quantity(s => s.AvailableCarbonNitrogenRatio)),
                 Shown(mixture.Quantity(s => s.Moisture)),
                 Shown(mixture.Quantity(s => s.FreeAirSpaceSettled)),
-                Shown(mixture.Quantity(s => s.FilledVolume)),
+                mixture.Quantity(s => s.FilledVolume) is { } filled
+                    ? measures.VolumeRange(filled)
+                    : Words.Of("recipes.unknown"),
                 100 * plan.Chance.All
             )
         );
@@ -103,7 +111,8 @@ internal static class RecipeText
             Words.Of(
                 "recipes.heats_" + RecipeAnswers.HeatsWord(plan.Expect.Heats),
                 null,
-                plan.Expect.First55Day ?? 0
+                plan.Expect.First55Day ?? 0,
+                measures.Temperature(Temperature.FromDegreesCelsius(55))
             )
         );
         if (plan.Cost > 0)
@@ -117,9 +126,19 @@ internal static class RecipeText
                 .Where(n => number == 1 || n.Code.StartsWith("recipes.", StringComparison.Ordinal))
         )
         {
-            text.Append("  ").AppendLine(Words.Of(note));
+            text.Append("  ").AppendLine(measures.Say(note));
         }
     }
+
+    private static object Missing(Shortfall shortfall) =>
+        shortfall.Unit == "kg"
+            ? Mass.FromKilograms(shortfall.Missing)
+            : Volume.FromLiters(shortfall.Missing);
+
+    private static string Water(RecipePlan plan, Measures measures) =>
+        measures.Water(plan.Water) is { Length: > 0 } water
+            ? water
+            : Words.Of("buildplans.no_water");
 
     private static string Shown(Core.Quantities.Spread? value) =>
         value is { } known ? Figures.Range(known) : Words.Of("recipes.unknown");

@@ -27,8 +27,9 @@ public static class SolveAnswers
 
     /// <summary>Answers a question.</summary>
     /// <param name="input">The question.</param>
+    /// <param name="measures">The measures of its sentences and its text; metric if null.</param>
     /// <exception cref="InputProblem">The question is wrong.</exception>
-    public static Answer Answer(Input input)
+    public static Answer Answer(Input input, Measures? measures = null)
     {
         var fields = input.Fields(
             "find",
@@ -45,7 +46,7 @@ public static class SolveAnswers
             "schema"
         );
         fields["schema"]?.Whole(Json.Schema, Json.Schema);
-        var assumptions = new Assumptions();
+        var assumptions = new Assumptions(measures ?? Measures.Metric);
         var reader = new IngredientReader(
             LibraryReader.Library,
             ContainerReader.Read(fields["containers"]),
@@ -110,7 +111,7 @@ public static class SolveAnswers
             );
         }
 
-        return Yes(assumptions, [first, second], mass, 0, mass);
+        return Yes(assumptions, [first, second], mass, 0, KilogramsShown(assumptions, mass));
     }
 
     private static Answer Water(
@@ -133,9 +134,14 @@ public static class SolveAnswers
             ? Cannot(
                 assumptions,
                 parts,
-                Reason.Of("mixtures.cannot_negative_water", Percent(sum), target, -water)
+                Reason.Of(
+                    "mixtures.cannot_negative_water",
+                    Percent(sum),
+                    target,
+                    UnitsNet.Volume.FromLiters(-water)
+                )
             )
-            : Yes(assumptions, parts, water, water, water);
+            : Yes(assumptions, parts, water, water, LitresShown(assumptions, water));
     }
 
     private static Answer TwoUnknowns(
@@ -195,8 +201,15 @@ public static class SolveAnswers
             if (masses[i] < 0)
             {
                 var why = known[i].Ingredient is { } ingredient
-                    ? Reason.Of("mixtures.cannot_negative_pair", ingredient.Name, masses[i])
-                    : Reason.Of("mixtures.cannot_negative_pair_water", -masses[i]);
+                    ? Reason.Of(
+                        "mixtures.cannot_negative_pair",
+                        ingredient.Name,
+                        UnitsNet.Mass.FromKilograms(masses[i])
+                    )
+                    : Reason.Of(
+                        "mixtures.cannot_negative_pair_water",
+                        UnitsNet.Volume.FromLiters(-masses[i])
+                    );
                 return Cannot(assumptions, all, why);
             }
         }
@@ -207,15 +220,34 @@ public static class SolveAnswers
             water += known[i].Ingredient is null ? masses[i] : 0;
         }
 
-        return Yes(assumptions, all, new JsonArray(x, y), water, masses);
+        return Yes(
+            assumptions,
+            all,
+            new JsonArray(x, y),
+            water,
+            [
+                .. masses.Select(
+                    (mass, i) =>
+                        known[i].Ingredient is null
+                            ? LitresShown(assumptions, mass)
+                            : KilogramsShown(assumptions, mass)
+                ),
+            ]
+        );
     }
+
+    private static string KilogramsShown(Assumptions assumptions, double kilograms) =>
+        assumptions.Measures.KilogramsAsGiven(kilograms);
+
+    private static string LitresShown(Assumptions assumptions, double litres) =>
+        Words.Of("mixtures.of_water", null, assumptions.Measures.LitresAsGiven(litres));
 
     private static Answer Yes(
         Assumptions assumptions,
         ImmutableArray<Known> parts,
         JsonNode? mass,
         double water,
-        params double[] shown
+        params string[] shown
     ) =>
         new(
             new JsonObject
@@ -227,7 +259,7 @@ public static class SolveAnswers
                 ["cautions"] = MaterialCautions.Of(parts.Select(p => p.Ingredient?.Material)),
             },
             Yes: true,
-            string.Join(" + ", shown.Select(m => Figures.One(m) + " kg")) + "\n"
+            string.Join(" + ", shown) + "\n"
         );
 
     private static Answer Cannot(
@@ -239,12 +271,12 @@ public static class SolveAnswers
             new JsonObject
             {
                 ["schema"] = Json.Schema,
-                ["cannot"] = new JsonObject { ["why"] = Words.Of(why) },
+                ["cannot"] = new JsonObject { ["why"] = assumptions.Measures.Say(why) },
                 ["assumptions"] = assumptions.ToJson(),
                 ["cautions"] = MaterialCautions.Of(parts.Select(p => p.Ingredient?.Material)),
             },
             Yes: false,
-            Words.Of(why) + "\n"
+            assumptions.Measures.Say(why) + "\n"
         );
 
     private static ImmutableArray<Known> Quantities(

@@ -408,10 +408,17 @@ internal sealed class HeapDraughtsman
             x = width - 52;
         }
 
-        if (SheetWords.HasWater(layer))
+        if (SheetWords.HasWater(layer, measures))
         {
             items.Add(new PictureItem.Drop(x + 4, y, 12));
-            Text(x + 12, y + 4.5, measures.Volume(layer.Water), text - 0.5, -1, PictureTone.Ink);
+            Text(
+                x + 12,
+                y + 4.5,
+                measures.Water(layer.Water.Liters),
+                text - 0.5,
+                -1,
+                PictureTone.Ink
+            );
         }
     }
 

@@ -1,5 +1,4 @@
 using System.Reflection;
-using nietras.SeparatedValues;
 
 namespace Heapwright.App.Library;
 
@@ -17,8 +16,7 @@ public static class DataFiles
         return reader.ReadToEnd();
     }
 
-    /// <summary>A reader over a data file with a header row.</summary>
+    /// <summary>The rows of a data file with a header row.</summary>
     /// <param name="name">A name such as <c>materials.csv</c>.</param>
-    internal static SepReader Csv(string name) =>
-        Sep.New(',').Reader(o => o with { Unescape = true }).FromText(Text(name));
+    internal static IEnumerable<CsvRow> Csv(string name) => new CsvTable(Text(name), name).Rows;
 }

@@ -15,11 +15,10 @@ public static class FetchFirstReader
     private static FetchFirst Read()
     {
         var all = new Dictionary<string, List<Material>>(StringComparer.Ordinal);
-        using var reader = DataFiles.Csv("fetch-first.csv");
-        foreach (var row in reader)
+        foreach (var row in DataFiles.Csv("fetch-first.csv"))
         {
-            var what = row["shortfall"].ToString();
-            var id = row["material"].ToString();
+            var what = row["shortfall"];
+            var id = row["material"];
             var material =
                 LibraryReader.Library.Find(id)
                 ?? throw new InvalidDataException("fetch-first.csv: unknown material " + id);

@@ -17,10 +17,9 @@ public static class LibraryReader
     {
         var values = ReadProperties();
         var materials = new List<Material>();
-        using var reader = DataFiles.Csv("materials.csv");
-        foreach (var row in reader)
+        foreach (var row in DataFiles.Csv("materials.csv"))
         {
-            var id = row["id"].ToString();
+            var id = row["id"];
             var (properties, sources) = values.TryGetValue(id, out var found)
                 ? found
                 : (MaterialProperties.None, []);
@@ -28,24 +27,23 @@ public static class LibraryReader
                 new Material
                 {
                     Id = id,
-                    Name = row["name"].ToString(),
-                    AlsoCalled = Words(row["also_called"].ToString()),
-                    Group = row["group"].ToString(),
-                    Family = row["family"].ToString(),
-                    Kind = row["kind"].ToString(),
-                    State = row["state"].ToString(),
-                    Freshness = row["freshness"].ToString(),
-                    CountsAs = row["counts_as"].ToString(),
-                    Particle = row["particle"].ToString(),
-                    SpoilsInDays = row["spoils_in_days"].Span.IsEmpty
-                        ? null
-                        : Number(row["spoils_in_days"].Span),
-                    SpoilsHow = row["spoils_how"].ToString(),
-                    Prepare = Words(row["prepare"].ToString()),
-                    Cautions = Words(row["cautions"].ToString()),
-                    AskGiver = Words(row["ask_giver"].ToString()),
-                    Advice = row["advice"].ToString(),
-                    Note = row["note"].ToString(),
+                    Name = row["name"],
+                    AlsoCalled = Words(row["also_called"]),
+                    Group = row["group"],
+                    Family = row["family"],
+                    Kind = row["kind"],
+                    State = row["state"],
+                    Freshness = row["freshness"],
+                    CountsAs = row["counts_as"],
+                    Particle = row["particle"],
+                    SpoilsInDays =
+                        row["spoils_in_days"].Length == 0 ? null : Number(row["spoils_in_days"]),
+                    SpoilsHow = row["spoils_how"],
+                    Prepare = Words(row["prepare"]),
+                    Cautions = Words(row["cautions"]),
+                    AskGiver = Words(row["ask_giver"]),
+                    Advice = row["advice"],
+                    Note = row["note"],
                     Properties = properties,
                     Sources =
                     [
@@ -53,8 +51,8 @@ public static class LibraryReader
                         // The source of the row itself says where its cautions and its advice come from.
                         new PropertySource(
                             "cautions",
-                            row["source"].ToString(),
-                            EvidenceKinds.Parse(row["kind_of_evidence"].ToString()),
+                            row["source"],
+                            EvidenceKinds.Parse(row["kind_of_evidence"]),
                             ""
                         ),
                         .. DerivedValues.Sources(properties),
@@ -71,21 +69,16 @@ public static class LibraryReader
         var all = new Dictionary<string, (MaterialProperties Values, List<PropertySource> Sources)>(
             StringComparer.Ordinal
         );
-        using var reader = DataFiles.Csv("material-properties.csv");
-        foreach (var row in reader)
+        foreach (var row in DataFiles.Csv("material-properties.csv"))
         {
-            var id = row["material"].ToString();
-            var field = row["property"].ToString();
+            var id = row["material"];
+            var field = row["property"];
             var property =
                 PropertyFacts.FromFieldName(field)
                 ?? throw new InvalidDataException(
                     $"material-properties.csv: {id}: unknown property {field}"
                 );
-            var value = Spread.Of(
-                Number(row["low"].Span),
-                Number(row["typical"].Span),
-                Number(row["high"].Span)
-            );
+            var value = Spread.Of(Number(row["low"]), Number(row["typical"]), Number(row["high"]));
             if (!all.TryGetValue(id, out var entry))
             {
                 entry = (MaterialProperties.None, []);
@@ -94,9 +87,9 @@ public static class LibraryReader
             entry.Sources.Add(
                 new PropertySource(
                     field,
-                    row["source"].ToString(),
-                    EvidenceKinds.Parse(row["kind"].ToString()),
-                    row["note"].ToString()
+                    row["source"],
+                    EvidenceKinds.Parse(row["kind"]),
+                    row["note"]
                 )
             );
             all[id] = (entry.Values.With(property, value), entry.Sources);

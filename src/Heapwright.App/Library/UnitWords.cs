@@ -7,12 +7,10 @@ namespace Heapwright.App.Library;
 /// <summary>Amounts as people say them: <c>1½ barrows</c>, <c>20 kg</c>.</summary>
 public static class UnitWords
 {
-    private static readonly Lazy<Dictionary<string, (string One, string Many)>> Containers = new(
-        Read
-    );
-
     private static readonly Dictionary<string, string> Signs = new(StringComparer.Ordinal)
     {
+        ["l"] = "L",
+        ["ml"] = "mL",
         ["ton_us"] = "US ton",
         ["gal_us"] = "US gal",
         ["gal_uk"] = "UK gal",
@@ -67,7 +65,7 @@ public static class UnitWords
             return Signs.GetValueOrDefault(unit.Unit, unit.Unit);
         }
 
-        if (Containers.Value.TryGetValue(unit.Unit, out var words))
+        if (UsualContainers.Name(unit.Unit) is { } words)
         {
             return amount > 1 ? words.Many : words.One;
         }
@@ -87,16 +85,4 @@ public static class UnitWords
             0.875 => "⅞",
             _ => null,
         };
-
-    private static Dictionary<string, (string One, string Many)> Read()
-    {
-        var all = new Dictionary<string, (string, string)>(StringComparer.Ordinal);
-        using var reader = DataFiles.Csv("containers.csv");
-        foreach (var row in reader)
-        {
-            all[row["id"].ToString()] = (row["name"].ToString(), row["plural"].ToString());
-        }
-
-        return all;
-    }
 }

@@ -30,14 +30,16 @@ public sealed class BuildSheetPdf
     /// <summary>Prints a sheet.</summary>
     /// <param name="sheet">The sheet.</param>
     /// <param name="paper">The paper.</param>
-    /// <returns>The bytes of a PDF file.</returns>
-    public static byte[] Render(BuildSheet sheet, PaperSize paper)
+    /// <param name="madeAt">The time it was made, which stands in the file.</param>
+    /// <returns>The bytes of a PDF file; the same sheet, paper and time give the same bytes.</returns>
+    public static byte[] Render(BuildSheet sheet, PaperSize paper, DateTimeOffset madeAt)
     {
         ArgumentNullException.ThrowIfNull(sheet);
         var title = Words.Of("buildplans.title");
         using var blank = new PaperPages(
             sheet.Name is { } name ? $"{title}: {name}" : title,
-            paper
+            paper,
+            madeAt
         );
         return new BuildSheetPdf(sheet, blank).Print();
     }
@@ -235,6 +237,7 @@ public sealed class BuildSheetPdf
             TableHead(at);
         }
 
+        var wet = SheetWords.HasWater(layer, measures);
         var top = pages.Y + 3;
         var first = top + RowFont + 1;
         pages.Page.DrawRectangle(new XPen(XColors.Black, 1), pages.Left, top + 1, 13, 13);
@@ -265,8 +268,8 @@ public sealed class BuildSheetPdf
             XStringFormats.BaseLineRight
         );
         pages.Text(
-            SheetWords.HasWater(layer) ? measures.Volume(layer.Water) : "–",
-            SheetWords.HasWater(layer) ? bold : plain,
+            wet ? measures.Water(layer.Water.Liters) : "–",
+            wet ? bold : plain,
             at.Water + 40,
             first,
             XStringFormats.BaseLineRight

@@ -15,12 +15,14 @@ internal sealed class PaperPages : IDisposable
     private readonly List<PdfPage> pages = [];
     private XGraphics? graphics;
 
-    public PaperPages(string title, BuildSheets.PaperSize paper)
+    public PaperPages(string title, BuildSheets.PaperSize paper, DateTimeOffset madeAt)
     {
         EmbeddedFonts.Use();
         document = new PdfDocument();
         document.Info.Title = title;
         document.Info.Creator = "Heapwright";
+        document.Info.CreationDate = madeAt.UtcDateTime;
+        document.Info.ModificationDate = madeAt.UtcDateTime;
         size = paper == BuildSheets.PaperSize.Letter ? PageSize.Letter : PageSize.A4;
         NewPage();
     }
@@ -150,7 +152,7 @@ internal sealed class PaperPages : IDisposable
 
         using var stream = new MemoryStream();
         document.Save(stream, closeStream: false);
-        return stream.ToArray();
+        return SettledBytes.Of(stream.ToArray());
     }
 
     public void Dispose()

@@ -15,6 +15,9 @@ public sealed record DisplayUnits(string Temperature, string Volume, string Mass
     /// <summary>°F, US gallons, pounds, feet.</summary>
     public static DisplayUnits American { get; } = new("f", "gal_us", "lb", "ft");
 
+    /// <summary>°C, imperial gallons, pounds, feet.</summary>
+    public static DisplayUnits British { get; } = new("c", "gal_uk", "lb", "ft");
+
     /// <summary>The units of temperature.</summary>
     public static IReadOnlyList<string> Temperatures { get; } = ["c", "f"];
 

@@ -14,13 +14,14 @@ public static class Words
         "Heapwright.App.Texts"
     );
 
-    /// <summary>The sentence for a reason, its values put in place.</summary>
+    /// <summary>The sentence for a reason, its values put in place, quantities in metric units.</summary>
     /// <param name="reason">The reason.</param>
     /// <param name="culture">The language and number format; English with a point if null.</param>
     public static string Of(Reason reason, CultureInfo? culture = null)
     {
         ArgumentNullException.ThrowIfNull(reason);
-        return Of(reason.Code, culture, [.. reason.Values]);
+        var measures = Measures.Metric;
+        return (culture is null ? measures : measures with { Culture = culture }).Say(reason);
     }
 
     /// <summary>The sentence for a code, its values put in place.</summary>

@@ -6,7 +6,7 @@ namespace Heapwright.Cli.Arguments;
 
 /// <summary>
 /// Reads the arguments strictly: what is not understood is refused with the nearest word that is. Written by hand
-/// because the grammar is eight options and start-up is most of what a short command costs.
+/// because the grammar is nine options and start-up is most of what a short command costs.
 /// </summary>
 internal static class ArgumentReader
 {
@@ -21,6 +21,7 @@ internal static class ArgumentReader
         "--pdf",
         "--paper",
         "--seed",
+        "--units",
         "--help",
         "--version",
     ];
@@ -118,6 +119,7 @@ internal static class ArgumentReader
             "--svg" => parsed with { Svg = value },
             "--pdf" => parsed with { Pdf = value },
             "--paper" => parsed with { Paper = Paper(value) },
+            "--units" => parsed with { Measures = Units(name, value) },
             _ => parsed with { Seed = Seed(value) },
         };
     }
@@ -126,6 +128,13 @@ internal static class ArgumentReader
         Papers.Contains(value, StringComparer.Ordinal)
             ? value
             : throw Wrong("paper_unknown", value, List(Papers));
+
+    /// <summary>The measures of a name.</summary>
+    /// <param name="from">The option or variable it comes from.</param>
+    /// <param name="value">The name.</param>
+    /// <exception cref="InputProblem">There are none of this name.</exception>
+    public static Measures Units(string from, string value) =>
+        Measures.Find(value) ?? throw Wrong("units_unknown", from, value, List(Measures.Names));
 
     private static ulong Seed(string value) =>
         ulong.TryParse(value, NumberStyles.None, CultureInfo.InvariantCulture, out var seed)

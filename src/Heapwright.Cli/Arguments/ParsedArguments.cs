@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Heapwright.App.Texts;
 
 namespace Heapwright.Cli.Arguments;
 
@@ -25,6 +26,9 @@ internal sealed record ParsedArguments
 
     /// <summary>The value of <c>--seed</c>.</summary>
     public ulong? Seed { get; init; }
+
+    /// <summary>The value of <c>--units</c>, or of HEAPWRIGHT_UNITS where the option was not given.</summary>
+    public Measures? Measures { get; init; }
 
     /// <summary>Whether <c>--json</c> was given.</summary>
     public bool Json { get; init; }

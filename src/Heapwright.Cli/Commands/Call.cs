@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Heapwright.App.Contract;
+using Heapwright.App.Texts;
 using Heapwright.Cli.Arguments;
 using Heapwright.Cli.Files;
 
@@ -32,6 +33,15 @@ internal sealed class Call
 
     /// <summary>The words after the name of the command.</summary>
     public ImmutableArray<string> Words { get; }
+
+    /// <summary>The measures of the sentences: those asked for in text, metric in JSON.</summary>
+    public Measures Measures => parsed.Json ? Measures.Metric : Drawn;
+
+    /// <summary>The measures of a drawing, whatever form the answer has.</summary>
+    public Measures Drawn => parsed.Measures ?? Measures.Metric;
+
+    /// <summary>The time at which it was asked.</summary>
+    public DateTimeOffset Now => terminal.Now;
 
     /// <summary>The seed asked for, or null.</summary>
     public ulong? Seed => parsed.Seed;

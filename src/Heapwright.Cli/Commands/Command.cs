@@ -42,6 +42,7 @@ internal sealed record Command(string Name, Func<Call, Reply> Answer)
                 yield return "--seed";
             }
 
+            yield return "--units";
             yield return "--json";
             yield return "--help";
         }

@@ -13,32 +13,40 @@ internal static class CommandTable
     /// <summary>The commands.</summary>
     public static ImmutableArray<Command> All { get; } =
     [
-        new("materials list", _ => MaterialText.Of(MaterialAnswers.List())),
+        new("materials list", call => MaterialText.Of(MaterialAnswers.List(), call.Measures)),
         new(
             "materials search",
-            call => MaterialText.Of(MaterialAnswers.Search(string.Join(' ', call.Words)))
+            call =>
+                MaterialText.Of(MaterialAnswers.Search(string.Join(' ', call.Words)), call.Measures)
         )
         {
             WordsAre = "TEXT",
         },
         new(
             "materials show",
-            call => MaterialText.Of(MaterialAnswers.Show(string.Join(' ', call.Words)))
+            call =>
+                MaterialText.Of(MaterialAnswers.Show(string.Join(' ', call.Words)), call.Measures)
         )
         {
             WordsAre = "ID",
         },
-        new("materials guess", call => MaterialText.Of(MaterialAnswers.Guess(call.Question())))
+        new(
+            "materials guess",
+            call => MaterialText.Of(MaterialAnswers.Guess(call.Question()), call.Measures)
+        )
         {
             TakesInput = true,
         },
-        new("mix", call => MixAnswers.Answer(call.Question(), call.Seed))
+        new("mix", call => MixAnswers.Answer(call.Question(), call.Seed, call.Measures))
         {
             TakesInput = true,
             Samples = true,
         },
-        new("solve", call => SolveAnswers.Answer(call.Question())) { TakesInput = true },
-        new("recipe", call => RecipeAnswers.Answer(call.Question(), call.Seed))
+        new("solve", call => SolveAnswers.Answer(call.Question(), call.Measures))
+        {
+            TakesInput = true,
+        },
+        new("recipe", call => RecipeAnswers.Answer(call.Question(), call.Seed, call.Measures))
         {
             TakesInput = true,
             Samples = true,
@@ -50,10 +58,12 @@ internal static class CommandTable
     {
         var question = call.Question();
         var paper = call.Paper == "letter" ? PaperSize.Letter : PaperSize.A4;
-        return new Reply(BuildAnswers.Answer(question))
+        return new Reply(BuildAnswers.Answer(question, call.Measures))
         {
-            Svg = () => Encoding.UTF8.GetBytes(HeapSvg.Of(BuildAnswers.Sheet(question))),
-            Pdf = () => BuildSheetPdf.Render(BuildAnswers.Sheet(question), paper),
+            Svg = () =>
+                Encoding.UTF8.GetBytes(HeapSvg.Of(BuildAnswers.Sheet(question, call.Drawn))),
+            Pdf = () =>
+                BuildSheetPdf.Render(BuildAnswers.Sheet(question, call.Drawn), paper, call.Now),
         };
     }
 }

@@ -73,7 +73,13 @@ internal static class BuildNotes
         }
 
         said.Add(Reason.Of("buildplans.settling"));
-        said.Add(Reason.Of("buildplans.time"));
+        said.Add(
+            Reason.Of(
+                "buildplans.time",
+                Mass.FromKilograms(BuildTime.KilogramsPerMinute),
+                Volume.FromLiters(BuildTime.LitresPerMinute)
+            )
+        );
         return said.ToImmutable();
     }
 
@@ -139,7 +145,7 @@ internal static class BuildNotes
 
         if (facts.Arrangement.Excess > 1 + 1e-9)
         {
-            add("mix_first", []);
+            Thick(facts, layers, add);
         }
 
         if (layers[0].Role == LayerRole.Alone)
@@ -154,7 +160,13 @@ internal static class BuildNotes
 
         if (layers[^1].Role != LayerRole.Cover)
         {
-            add("no_cover", []);
+            add(
+                "no_cover",
+                [
+                    Length.FromCentimeters(LayerLimits.CoatLow),
+                    Length.FromCentimeters(LayerLimits.CoatHigh),
+                ]
+            );
         }
 
         if (!stuffs.Any(s => s.IsGreen || s.Class is StuffClass.Kitchen or StuffClass.Sprinkle))
@@ -171,6 +183,42 @@ internal static class BuildNotes
         if (soil > MostSoil * facts.Heaping.Loose)
         {
             add("much_soil", [Volume.FromLiters(soil)]);
+        }
+    }
+
+    private static void Thick(
+        PlanFacts facts,
+        ImmutableArray<BuildLayer> layers,
+        Action<string, object[]> add
+    )
+    {
+        if (layers[0].Role == LayerRole.Alone)
+        {
+            add("alone_thick", [layers.Max(l => l.Thickness)]);
+            return;
+        }
+
+        var floor = facts.Heaping.SlabLitres(1);
+        var grass = facts.Arrangement.Drafts.Max(d =>
+            d.Role is LayerRole.Base or LayerRole.Cover
+                ? 0
+                : d.Parts.Where(p => p.Stuff.Class == StuffClass.Grass)
+                    .Sum(p => p.Amount * p.Stuff.PerUnit.LooseVolume) / floor
+        );
+        if (grass > LayerLimits.Grass * (1 + 1e-9))
+        {
+            add(
+                "too_grassy",
+                [
+                    Length.FromCentimeters(grass),
+                    Length.FromCentimeters(LayerLimits.Grass),
+                    LayerLimits.MostLayers,
+                ]
+            );
+        }
+        else
+        {
+            add("mix_first", []);
         }
     }
 
@@ -205,7 +253,7 @@ internal static class BuildNotes
         );
         if (narrow < full * 2.2)
         {
-            add("scraps_bin_narrow", [narrow]);
+            add("scraps_bin_narrow", [narrow, full]);
         }
         else if (kept < full - Length.FromCentimeters(0.5))
         {
@@ -213,7 +261,7 @@ internal static class BuildNotes
         }
         else
         {
-            add("scraps", []);
+            add("scraps", [full]);
         }
 
         var top = layers.Last(l => l.Parts.Any(p => p.InMiddle)).Top;

@@ -10,8 +10,12 @@ namespace Heapwright.Core.BuildPlans;
 internal static class BuildTime
 {
     private const double SetOut = 10;
-    private const double PerKilogram = 0.1;
-    private const double PerLitre = 1.0 / 35;
+
+    /// <summary>What one person lifts in a minute, kg.</summary>
+    public const double KilogramsPerMinute = 10;
+
+    /// <summary>What one person forks in a minute, litres.</summary>
+    public const double LitresPerMinute = 35;
 
     /// <summary>Two people share the work but not the setting out, and stand in each other's way a little.</summary>
     private const double TwoShare = 0.55;
@@ -20,8 +24,8 @@ internal static class BuildTime
     public static (TimeSpan One, TimeSpan Two) Of(Mixture mixture, IEnumerable<Stuff> stuffs)
     {
         var work =
-            (PerKilogram * mixture.Typical.Matter.WetMass)
-            + (PerLitre * mixture.Typical.Matter.LooseVolume)
+            (mixture.Typical.Matter.WetMass / KilogramsPerMinute)
+            + (mixture.Typical.Matter.LooseVolume / LitresPerMinute)
             + stuffs.Sum(s => s.Litres * s.Prepare.Sum(PreparePerLitre));
         return (Round(SetOut + work), Round(SetOut + (TwoShare * work)));
     }

@@ -20,9 +20,19 @@ internal sealed class Draft(LayerRole role, int pair)
 
     public void Add(Stuff stuff, double amount, bool inMiddle = false)
     {
-        if (amount > 0)
+        if (amount <= 0)
+        {
+            return;
+        }
+
+        var same = parts.FindIndex(p => ReferenceEquals(p.Stuff, stuff) && p.InMiddle == inMiddle);
+        if (same < 0)
         {
             parts.Add((stuff, amount, inMiddle));
+        }
+        else
+        {
+            parts[same] = (stuff, parts[same].Amount + amount, inMiddle);
         }
     }
 }

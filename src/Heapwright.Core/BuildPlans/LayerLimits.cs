@@ -36,9 +36,12 @@ public static class LayerLimits
     /// <summary>Kitchen scraps in one layer, over the floor that the margin leaves.</summary>
     public const double Scraps = 15;
 
-    /// <summary>The most layers worth writing down; beyond it the stuff is mixed first.</summary>
-    public const int MostLayers = 40;
+    /// <summary>A thinner layer is not laid by itself but forked together with its neighbour; an estimate.</summary>
+    public const double Thinnest = 2;
 
-    /// <summary>The most layers a person follows gladly; thicker layers are taken before more of them.</summary>
-    public const int GladLayers = 16;
+    /// <summary>The most layers a person follows; beyond them the stuff is mixed first. An estimate.</summary>
+    public const int MostLayers = 16;
+
+    /// <summary>The most pairs, with base and cover, in as many layers.</summary>
+    public const int MostPairs = MostLayers - 2;
 }

@@ -15,6 +15,9 @@ public enum LayerRole
     /// <summary>The upper half of a pair: greens.</summary>
     Green,
 
+    /// <summary>Both halves of a pair, forked together as they are laid.</summary>
+    Pair,
+
     /// <summary>Kitchen scraps in the middle, with the other stuff of the layer around them.</summary>
     Kitchen,
 

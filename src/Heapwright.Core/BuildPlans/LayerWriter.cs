@@ -11,6 +11,9 @@ internal static class LayerWriter
     private const double Drop = 0.2;
     private const double DropShare = 0.01;
 
+    private static readonly Length CoatLow = Length.FromCentimeters(LayerLimits.CoatLow);
+    private static readonly Length CoatHigh = Length.FromCentimeters(LayerLimits.CoatHigh);
+
     public static ImmutableArray<BuildLayer> Write(PlanFacts facts)
     {
         var drafts = facts.Arrangement.Drafts;
@@ -53,13 +56,17 @@ internal static class LayerWriter
             inMiddle
         );
 
-    // Forking scraps outwards would undo their place: the layer above only covers them.
+    // Forking scraps outwards would undo their place: the layer above only covers them. Browns that were joined with
+    // the greens of another pair still lie below their own.
     private static int? ForkWith(IReadOnlyList<Draft> drafts, int i) =>
         drafts[i].Role == LayerRole.Green
         && i > 0
-        && drafts[i - 1].Role is LayerRole.Brown or LayerRole.Kitchen
-        && drafts[i - 1].Pair == drafts[i].Pair
-        && drafts[i - 1].MiddleLitres <= 0
+        && (
+            drafts[i - 1].Role == LayerRole.Pair
+            || drafts[i - 1].Role is LayerRole.Brown or LayerRole.Kitchen
+                && drafts[i - 1].Pair == drafts[i].Pair
+                && drafts[i - 1].MiddleLitres <= 0
+        )
             ? i
             : null;
 
@@ -85,11 +92,14 @@ internal static class LayerWriter
             LayerRole.Base when draft.Parts.All(p => p.Stuff.Class != StuffClass.Structure) =>
                 Reason.Of("buildplans.why_base_brown"),
             LayerRole.Base when thickness.Centimeters < LayerLimits.CoatLow - 0.5 => Reason.Of(
-                "buildplans.why_base_thin"
+                "buildplans.why_base_thin",
+                CoatLow,
+                CoatHigh
             ),
             LayerRole.Base => Reason.Of("buildplans.why_base"),
             LayerRole.Soil => Reason.Of("buildplans.why_soil"),
             LayerRole.Kitchen => Reason.Of("buildplans.why_kitchen"),
+            LayerRole.Pair => Reason.Of("buildplans.why_pair"),
             LayerRole.Green when draft.Parts.Any(p => p.Stuff.Class == StuffClass.Grass) =>
                 Reason.Of("buildplans.why_grass"),
             LayerRole.Green => Reason.Of("buildplans.why_green"),
@@ -99,7 +109,9 @@ internal static class LayerWriter
                 Reason.Of("buildplans.why_brown_structure"),
             LayerRole.Brown => Reason.Of("buildplans.why_brown"),
             LayerRole.Cover when thickness.Centimeters < LayerLimits.CoatLow - 0.5 => Reason.Of(
-                "buildplans.why_cover_thin"
+                "buildplans.why_cover_thin",
+                CoatLow,
+                CoatHigh
             ),
             LayerRole.Cover => Reason.Of("buildplans.why_cover"),
             _ => Reason.Of("buildplans.why_alone"),

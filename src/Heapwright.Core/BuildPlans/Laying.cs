@@ -72,7 +72,7 @@ internal sealed class Laying
 
         drafts.Add(cover);
         drafts.RemoveAll(d => d.Parts.Count == 0);
-        return Judgement.Of(heaping, drafts);
+        return Judgement.Of(heaping, Joining.Of(heaping, drafts));
     }
 
     private bool IsHost(int pair) => pair >= firstHost && pair < firstHost + hosts;

@@ -70,7 +70,7 @@ internal static class Ordering
             * heaping.Height.Centimeters
             / heaping.Factor;
         static int Pairs(double thickness, double limit) =>
-            Math.Min((LayerLimits.MostLayers / 2) - 1, (int)Math.Ceiling(thickness / limit));
+            Math.Min(LayerLimits.MostPairs, (int)Math.Ceiling(thickness / limit));
 
         var grass = Pairs(Thickness(s => s.Class == StuffClass.Grass), LayerLimits.Grass);
         var limit = stuffs
@@ -83,14 +83,33 @@ internal static class Ordering
         var leafy = stuffs.Any(s => s.Class == StuffClass.Leaves);
         var browns = Thickness(s => s.IsBrown || s.Class == StuffClass.Structure);
         var pairs = Pairs(browns, leafy ? LayerLimits.Leaves : LayerLimits.Other);
+        // More than can be written down: fewer, and thicker than they should be, which the plan says.
+        var room =
+            LayerLimits.MostPairs
+            - (scraps ? 1 : 0)
+            - (stuffs.Any(s => s.Class == StuffClass.Soil) ? 1 : 0);
         if (grass + green == 0)
         {
-            for (var i = Math.Max(1, pairs - 2); i <= Math.Max(1, pairs) + more; i++)
+            for (
+                var i = Math.Clamp(pairs - 2, 1, room);
+                i <= Math.Min(Math.Max(1, pairs) + more, room);
+                i++
+            )
             {
                 yield return new PairCounts(0, 0, i);
             }
 
             yield break;
+        }
+
+        if (grass + green > room)
+        {
+            grass = Math.Clamp(
+                room * grass / (grass + green),
+                grass > 0 ? 1 : 0,
+                room - (green > 0 ? 1 : 0)
+            );
+            green = room - grass;
         }
 
         // A sloped heap narrows upwards, so that the same stuff lies thicker: more pairs.
@@ -105,7 +124,7 @@ internal static class Ordering
             {
                 var counts = new PairCounts(g, o, 0);
                 var first = g == grass && o == green;
-                var few = counts.All <= most && (2 * counts.All) + 2 <= LayerLimits.MostLayers;
+                var few = counts.All <= Math.Min(most, room);
                 if (first || few)
                 {
                     yield return counts;
@@ -163,7 +182,7 @@ internal static class Ordering
             LayerLimits.MostLayers
         );
         Arrangement? best = null;
-        for (var count = fewest; count <= fewest + 4; count++)
+        for (var count = fewest; count <= Math.Min(fewest + 4, LayerLimits.MostLayers); count++)
         {
             var drafts = Alone(heaping, stuffs, count, limit);
             var thickest = heaping

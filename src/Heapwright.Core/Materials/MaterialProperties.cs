@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Heapwright.Core.Quantities;
 
 namespace Heapwright.Core.Materials;
@@ -6,20 +5,21 @@ namespace Heapwright.Core.Materials;
 /// <summary>The known properties of a material, each a distribution; a property may be absent.</summary>
 public sealed record MaterialProperties
 {
-    private MaterialProperties(ImmutableArray<Spread?> values) => Values = values;
+    // A bare array, never changed: an immutable one of this kind is compiled anew at every start of the program.
+    private readonly Spread?[] values;
+
+    private MaterialProperties(Spread?[] values) => this.values = values;
 
     /// <summary>Nothing known.</summary>
-    public static MaterialProperties None { get; } = new([.. new Spread?[PropertyFacts.Count]]);
-
-    private ImmutableArray<Spread?> Values { get; }
+    public static MaterialProperties None { get; } = new(new Spread?[PropertyFacts.Count]);
 
     /// <summary>The distribution of a property, or null where nothing is known.</summary>
     /// <param name="property">The property.</param>
-    public Spread? this[MaterialProperty property] => Values[(int)property];
+    public Spread? this[MaterialProperty property] => values[(int)property];
 
     /// <summary>The properties that are known, in order.</summary>
     public IEnumerable<MaterialProperty> Known() =>
-        PropertyFacts.All.Where(p => Values[(int)p] is not null);
+        PropertyFacts.All.Where(p => values[(int)p] is not null);
 
     /// <summary>The same properties with one of them set.</summary>
     /// <param name="property">The property.</param>
@@ -28,7 +28,9 @@ public sealed record MaterialProperties
     public MaterialProperties With(MaterialProperty property, Spread value)
     {
         PropertyFacts.Check(property, value);
-        return new MaterialProperties(Values.SetItem((int)property, value));
+        var changed = (Spread?[])values.Clone();
+        changed[(int)property] = value;
+        return new MaterialProperties(changed);
     }
 
     /// <summary>These properties, with those of another record where this one has none.</summary>
@@ -36,13 +38,13 @@ public sealed record MaterialProperties
     public MaterialProperties FilledFrom(MaterialProperties other)
     {
         ArgumentNullException.ThrowIfNull(other);
-        var builder = Values.ToBuilder();
-        for (var i = 0; i < builder.Count; i++)
+        var filled = (Spread?[])values.Clone();
+        for (var i = 0; i < filled.Length; i++)
         {
-            builder[i] ??= other.Values[i];
+            filled[i] ??= other.values[i];
         }
 
-        return new MaterialProperties(builder.ToImmutable());
+        return new MaterialProperties(filled);
     }
 
     /// <summary>
@@ -82,13 +84,13 @@ public sealed record MaterialProperties
     /// <summary>Whether two records hold the same distributions.</summary>
     /// <param name="other">The other record.</param>
     public bool Equals(MaterialProperties? other) =>
-        other is not null && Values.SequenceEqual(other.Values);
+        other is not null && values.AsSpan().SequenceEqual(other.values);
 
     /// <inheritdoc/>
     public override int GetHashCode()
     {
         var hash = default(HashCode);
-        foreach (var value in Values)
+        foreach (var value in values)
         {
             hash.Add(value);
         }

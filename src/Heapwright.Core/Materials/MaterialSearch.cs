@@ -60,6 +60,12 @@ public static class MaterialSearch
     {
         ArgumentNullException.ThrowIfNull(library);
         ArgumentNullException.ThrowIfNull(anyonesWords);
+        // One exact name beats everything, and is found without taking all names apart.
+        if (ExactName.Only(library, anyonesWords) is { } only)
+        {
+            return only;
+        }
+
         var hits = new SearchQuestion(library.Index, anyonesWords).Rank();
         if (hits.Count == 0)
         {

@@ -56,11 +56,7 @@ public readonly record struct PoolShares(Spread Fast, Spread Slow, Spread Lignin
         return (quick, volatileSolids - quick - tough, tough);
     }
 
-    private static Spread Ordered(double a, double b, double c)
-    {
-        Span<double> three = [a, b, c];
-        three.Sort();
-        // The middle case stays the typical value: the ends are widened to hold it, never moved past it.
-        return Spread.Of(Math.Min(three[0], b), b, Math.Max(three[2], b));
-    }
+    // The middle case stays the typical value: the ends are widened to hold it, never moved past it.
+    private static Spread Ordered(double a, double b, double c) =>
+        Spread.Of(Math.Min(Math.Min(a, b), c), b, Math.Max(Math.Max(a, b), c));
 }

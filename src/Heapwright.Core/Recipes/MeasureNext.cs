@@ -4,7 +4,7 @@ using Heapwright.Core.Mixtures;
 namespace Heapwright.Core.Recipes;
 
 /// <summary>
-/// Which single measurement would raise the chance most: for each thing that could be measured, the outcomes it could
+/// Which single measurement would raise the chance most for its effort: for each thing that could be measured, the outcomes it could
 /// have are gone through, the scenarios weighed by how well they fit the outcome, and the best amounts near the plan
 /// and the best water chosen again. The expected gain is the mean over the outcomes.
 /// </summary>
@@ -71,14 +71,7 @@ internal static class MeasureNext
             }
         }
 
-        return
-        [
-            .. gains
-                .OrderByDescending(g => g.ChanceGain)
-                .ThenBy(g => g.Ingredient.Key, StringComparer.Ordinal)
-                .ThenBy(g => g.Measure, StringComparer.Ordinal)
-                .Take(5),
-        ];
+        return [.. MeasureEffort.Rank(gains).Take(5)];
     }
 
     private static bool IsFlat(double[] values) => values.Max() - values.Min() < 1e-12;

@@ -3,6 +3,7 @@ using Heapwright.Core.Mixtures;
 using Heapwright.Core.Quantities;
 using Heapwright.Core.Reasons;
 using Heapwright.Numerics.Search;
+using UnitsNet;
 
 namespace Heapwright.Core.Recipes;
 
@@ -211,7 +212,7 @@ public static class RecipePlanner
         }
 
         var mixture = MixtureOf(question, space, [.. use, .. buy], water, standing);
-        var expect = Expectation.Of(mixture, question.AirTemperature);
+        var expect = Expectation.Of(mixture, question);
         return new RecipePlan
         {
             Use = use.ToImmutable(),
@@ -321,7 +322,7 @@ public static class RecipePlanner
         var filled = mixture.Typical.FilledVolume;
         if (filled < 300)
         {
-            notes.Add(Reason.Of("recipes.too_small", filled));
+            notes.Add(Reason.Of("recipes.too_small", Volume.FromLiters(filled)));
         }
         else if (question.Bin is { } bin && filled < 0.5 * bin.Volume.Liters)
         {

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Heapwright.Core.Bins;
 using Heapwright.Core.Quantities;
+using Heapwright.Core.Simulation;
 
 namespace Heapwright.Core.Recipes;
 
@@ -27,6 +28,9 @@ public sealed record RecipeQuestion
 
     /// <summary>Mean air temperature, °C.</summary>
     public double AirTemperature { get; init; } = 15;
+
+    /// <summary>The parameters of the simulation that says what to expect.</summary>
+    public required HeapParameters Parameters { get; init; }
 
     /// <summary>What is wanted most.</summary>
     public RecipeAim Aim { get; init; } = RecipeAim.UseMost;

@@ -3,6 +3,24 @@ namespace Heapwright.Numerics.Sampling;
 /// <summary>Percentiles of a sample.</summary>
 public static class Percentiles
 {
+    private static readonly int[] Gaps =
+    [
+        90927,
+        40412,
+        17961,
+        7983,
+        3548,
+        1577,
+        701,
+        301,
+        132,
+        57,
+        23,
+        10,
+        4,
+        1,
+    ];
+
     /// <summary>
     /// The 5th, 50th and 95th percentile; the k-th smallest of n values stands at (k − ½)/n, with straight lines
     /// between (Hazen's plotting position).
@@ -18,8 +36,29 @@ public static class Percentiles
         }
 
         var sorted = sample.ToArray();
-        Array.Sort(sorted);
+        Sort(sorted);
         return (At(sorted, 0.05), At(sorted, 0.50), At(sorted, 0.95));
+    }
+
+    /// <summary>Sorts in place. Array.Sort of doubles is compiled anew at every start of the program; this is not.</summary>
+    /// <remarks>Shell's sort with the gaps of Ciura (2001), continued by 2.25.</remarks>
+    /// <param name="values">Shape [point]: none NaN; ascending afterwards.</param>
+    internal static void Sort(Span<double> values)
+    {
+        foreach (var gap in Gaps)
+        {
+            for (var i = gap; i < values.Length; i++)
+            {
+                var value = values[i];
+                var j = i;
+                for (; j >= gap && values[j - gap] > value; j -= gap)
+                {
+                    values[j] = values[j - gap];
+                }
+
+                values[j] = value;
+            }
+        }
     }
 
     /// <summary>One percentile of a sorted sample, by the same rule as <see cref="Of"/>.</summary>

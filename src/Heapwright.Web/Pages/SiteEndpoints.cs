@@ -126,7 +126,11 @@ internal static class SiteEndpoints
         }
 
         return Results.File(
-            SheetDrawings.Pdf(plan, paper == "letter" ? PaperSize.Letter : PaperSize.A4),
+            SheetDrawings.Pdf(
+                plan,
+                paper == "letter" ? PaperSize.Letter : PaperSize.A4,
+                sheet.MadeAt
+            ),
             "application/pdf",
             "build-sheet.pdf"
         );

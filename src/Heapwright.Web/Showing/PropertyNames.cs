@@ -1,3 +1,4 @@
+using Heapwright.App.Texts;
 using Heapwright.Core.Materials;
 
 namespace Heapwright.Web.Showing;
@@ -20,4 +21,9 @@ public static class PropertyNames
 
         return field;
     }
+
+    /// <summary>The name of a property beside a field in which it is typed: a laboratory reports in metric units.</summary>
+    /// <param name="property">The property.</param>
+    public static string Typed(MaterialProperty property) =>
+        Words.Of("materials.value_" + Code(property), null, Measures.Metric.DensityUnit);
 }

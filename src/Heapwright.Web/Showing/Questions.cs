@@ -11,15 +11,17 @@ public static class Questions
 {
     /// <summary>Asks <c>mix</c>.</summary>
     /// <param name="question">The question.</param>
+    /// <param name="show">How quantities are shown in its sentences.</param>
     /// <param name="typed">Takes the reason where it is wrong.</param>
-    public static JsonObject? Mix(JsonObject question, Posted typed) =>
-        Ask(question, typed, asked => MixAnswers.Answer(asked));
+    public static JsonObject? Mix(JsonObject question, Shown show, Posted typed) =>
+        Ask(question, typed, asked => MixAnswers.Answer(asked, measures: show.Measures));
 
     /// <summary>Asks <c>recipe</c>.</summary>
     /// <param name="question">The question.</param>
+    /// <param name="show">How quantities are shown in its sentences.</param>
     /// <param name="typed">Takes the reason where it is wrong.</param>
-    public static JsonObject? Recipe(JsonObject question, Posted typed) =>
-        Ask(question, typed, asked => RecipeAnswers.Answer(asked));
+    public static JsonObject? Recipe(JsonObject question, Shown show, Posted typed) =>
+        Ask(question, typed, asked => RecipeAnswers.Answer(asked, measures: show.Measures));
 
     /// <summary>Asks <c>build</c>.</summary>
     /// <param name="question">The question.</param>

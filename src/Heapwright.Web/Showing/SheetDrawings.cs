@@ -17,16 +17,9 @@ public static class SheetDrawings
     {
         ArgumentNullException.ThrowIfNull(sheet);
         ArgumentNullException.ThrowIfNull(show);
-        var measures = show.Units.Length == "ft" ? Measures.UsCustomary : Measures.Metric;
         try
         {
-            return BuildAnswers.Sheet(
-                Questions.Input(sheet.Question),
-                measures with
-                {
-                    Culture = show.Culture,
-                }
-            );
+            return BuildAnswers.Sheet(Questions.Input(sheet.Question), show.Measures);
         }
         catch (InputProblem)
         {
@@ -42,5 +35,7 @@ public static class SheetDrawings
     /// <summary>The sheet on paper.</summary>
     /// <param name="plan">The plan.</param>
     /// <param name="paper">The paper.</param>
-    public static byte[] Pdf(BuildSheet plan, PaperSize paper) => BuildSheetPdf.Render(plan, paper);
+    /// <param name="madeAt">When the sheet was made.</param>
+    public static byte[] Pdf(BuildSheet plan, PaperSize paper, NodaTime.Instant madeAt) =>
+        BuildSheetPdf.Render(plan, paper, madeAt.ToDateTimeOffset());
 }

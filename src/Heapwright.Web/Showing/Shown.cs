@@ -1,7 +1,9 @@
 using System.Globalization;
 using Heapwright.App.Library;
 using Heapwright.App.Sites;
+using Heapwright.App.Texts;
 using Heapwright.Core.Amounts;
+using Heapwright.Core.Materials;
 using Heapwright.Core.Quantities;
 using NodaTime;
 
@@ -12,29 +14,34 @@ namespace Heapwright.Web.Showing;
 /// <param name="Culture">The number and date format.</param>
 public sealed record Shown(DisplayUnits Units, CultureInfo Culture)
 {
+    /// <summary>The same measures for what is not shown by a page.</summary>
+    public Measures Measures => new(Units, Culture);
+
     /// <summary>A volume, such as <c>340 L</c>.</summary>
     /// <param name="litres">Litres.</param>
-    public string Volume(double litres) => $"{VolumeFigure(litres)} {VolumeUnit}";
+    public string Volume(double litres) => Measures.Litres(litres);
 
     /// <summary>A volume between two ends, such as <c>210–340 L</c>; one figure where the ends look the same.</summary>
     /// <param name="low">Litres.</param>
     /// <param name="high">Litres.</param>
-    public string Volume(double low, double high) =>
-        Between(VolumeFigure(low), VolumeFigure(high), VolumeUnit);
+    public string Volume(double low, double high) => Measures.Litres(low, high);
+
+    /// <summary>Water as it is poured; empty where it rounds to none.</summary>
+    /// <param name="litres">Litres.</param>
+    public string Water(double litres) => Measures.Water(litres);
 
     /// <summary>A mass, such as <c>45 kg</c>.</summary>
     /// <param name="kilograms">Kilograms.</param>
-    public string Mass(double kilograms) => $"{MassFigure(kilograms)} {Units.Mass}";
+    public string Mass(double kilograms) => Measures.Kilograms(kilograms);
 
     /// <summary>A mass between two ends.</summary>
     /// <param name="low">Kilograms.</param>
     /// <param name="high">Kilograms.</param>
-    public string Mass(double low, double high) =>
-        Between(MassFigure(low), MassFigure(high), Units.Mass);
+    public string Mass(double low, double high) => Measures.Kilograms(low, high);
 
     /// <summary>A length, such as <c>1.2 m</c> or <c>3.9 ft</c>.</summary>
     /// <param name="metres">Metres.</param>
-    public string Length(double metres) => $"{LengthFigure(metres)} {Units.Length}";
+    public string Length(double metres) => Measures.Long(UnitsNet.Length.FromMeters(metres));
 
     /// <summary>A length without its unit, in the unit of this site.</summary>
     /// <param name="metres">Metres.</param>
@@ -43,29 +50,27 @@ public sealed record Shown(DisplayUnits Units, CultureInfo Culture)
     /// <summary>A thickness, such as <c>12 cm</c> or <c>5 in</c>.</summary>
     /// <param name="centimetres">Centimetres.</param>
     public string Thickness(double centimetres) =>
-        Units.Length == "ft"
-            ? Rounded(UnitsNet.Length.FromCentimeters(centimetres).Inches) + " in"
-            : Rounded(centimetres) + " cm";
+        Measures.Short(UnitsNet.Length.FromCentimeters(centimetres));
 
     /// <summary>A temperature, such as <c>55 °C</c>.</summary>
     /// <param name="celsius">Degrees Celsius.</param>
     public string Temperature(double celsius) =>
-        Units.Temperature == "f"
-            ? UnitsNet
-                .Temperature.FromDegreesCelsius(celsius)
-                .DegreesFahrenheit.ToString("0", Culture) + " °F"
-            : celsius.ToString("0", Culture) + " °C";
+        Measures.Temperature(UnitsNet.Temperature.FromDegreesCelsius(celsius));
+
+    /// <summary>The name of a property with its unit.</summary>
+    /// <param name="property">The property.</param>
+    public string Name(MaterialProperty property) =>
+        Words.Of("materials.value_" + PropertyNames.Code(property), null, Measures.DensityUnit);
+
+    /// <summary>A value of a property in the unit of <see cref="Name"/>.</summary>
+    /// <param name="property">The property.</param>
+    /// <param name="value">The value.</param>
+    public Spread Value(MaterialProperty property, Spread value) =>
+        property == MaterialProperty.BulkDensity ? Measures.InDensity(value) : value;
 
     /// <summary>A plain number with about three figures.</summary>
     /// <param name="value">The number.</param>
     public string Number(double value) => App.Contract.Figures.One(value, Culture);
-
-    /// <summary>A number to whole ones, or to a half below ten.</summary>
-    /// <param name="value">The number.</param>
-    public string Rounded(double value) =>
-        Math.Abs(value) < 10
-            ? (Math.Round(value * 2) / 2).ToString("0.#", Culture)
-            : Math.Round(value).ToString("#,0", Culture);
 
     /// <summary>A share in percent, without figures that are not known.</summary>
     /// <param name="share">0 to 1.</param>
@@ -110,32 +115,19 @@ public sealed record Shown(DisplayUnits Units, CultureInfo Culture)
         };
 
     /// <summary>The unit of volume, as it is written.</summary>
-    public string VolumeUnit => Say.Of("units." + Units.Volume);
+    public string VolumeUnit => Measures.VolumeUnit;
 
     /// <summary>A volume in the unit of this site, as a number.</summary>
     /// <param name="litres">Litres.</param>
-    public double InVolume(double litres) =>
-        Units.Volume switch
-        {
-            "gal_us" => UnitsNet.Volume.FromLiters(litres).UsGallons,
-            "gal_uk" => UnitsNet.Volume.FromLiters(litres).ImperialGallons,
-            _ => litres,
-        };
+    public double InVolume(double litres) => Measures.InVolume(litres);
 
     /// <summary>Litres of a number in the unit of this site.</summary>
     /// <param name="value">The number.</param>
-    public double FromVolume(double value) =>
-        Units.Volume switch
-        {
-            "gal_us" => UnitsNet.Volume.FromUsGallons(value).Liters,
-            "gal_uk" => UnitsNet.Volume.FromImperialGallons(value).Liters,
-            _ => value,
-        };
+    public double FromVolume(double value) => Measures.FromVolume(value);
 
     /// <summary>Kilograms of a number in the unit of this site.</summary>
     /// <param name="value">The number.</param>
-    public double FromMass(double value) =>
-        Units.Mass == "lb" ? UnitsNet.Mass.FromPounds(value).Kilograms : value;
+    public double FromMass(double value) => Measures.FromMass(value);
 
     /// <summary>A length in the unit of this site, as a number.</summary>
     /// <param name="metres">Metres.</param>
@@ -153,12 +145,4 @@ public sealed record Shown(DisplayUnits Units, CultureInfo Culture)
 
     // The language of the pages is English whatever the number format, and so are the names of months.
     private static CultureInfo DayCulture => CultureInfo.InvariantCulture;
-
-    private string VolumeFigure(double litres) => Rounded(InVolume(litres));
-
-    private string MassFigure(double kilograms) =>
-        Rounded(Units.Mass == "lb" ? UnitsNet.Mass.FromKilograms(kilograms).Pounds : kilograms);
-
-    private static string Between(string low, string high, string unit) =>
-        low == high ? $"{low} {unit}" : $"{low}–{high} {unit}";
 }

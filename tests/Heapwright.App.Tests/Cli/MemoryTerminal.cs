@@ -20,6 +20,15 @@ internal sealed class MemoryTerminal : ITerminal
     /// <inheritdoc/>
     public Stream OpenInput() => Input;
 
+    /// <summary>The variables of the environment.</summary>
+    public Dictionary<string, string> Variables { get; } = new(StringComparer.Ordinal);
+
+    /// <inheritdoc/>
+    public DateTimeOffset Now { get; init; } = new(2026, 5, 1, 12, 0, 0, TimeSpan.Zero);
+
+    /// <inheritdoc/>
+    public string? Variable(string name) => Variables.GetValueOrDefault(name);
+
     /// <inheritdoc/>
     public void Write(ReadOnlySpan<byte> bytes) => output.Write(bytes);
 

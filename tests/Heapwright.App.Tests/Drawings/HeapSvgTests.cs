@@ -4,6 +4,7 @@ using Heapwright.App.BuildSheets;
 using Heapwright.App.Contract;
 using Heapwright.App.Drawings;
 using Heapwright.App.Tests.Contract;
+using Heapwright.App.Texts;
 
 namespace Heapwright.App.Tests.Drawings;
 
@@ -11,7 +12,7 @@ public class HeapSvgTests
 {
     private static readonly XNamespace Svg = "http://www.w3.org/2000/svg";
 
-    private const string Bay = """{"shape":"box","length_m":1.2,"width_m":1.2,"height_m":1.1}""";
+    internal const string Bay = """{"shape":"box","length_m":1.2,"width_m":1.2,"height_m":1.1}""";
 
     private const string Ring = """{"shape":"ring","diameter_m":1.2,"height_m":1.1}""";
 

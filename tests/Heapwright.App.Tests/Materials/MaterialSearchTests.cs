@@ -9,6 +9,23 @@ public class MaterialSearchTests
 {
     private static readonly MaterialLibrary Library = LibraryReader.Library;
 
+    /// <summary>The short way to an exact name and the long way through the index must agree.</summary>
+    [Fact]
+    public void CloseMatch_EveryNameOfTheLibrary_IsTheFirstFindOrNone()
+    {
+        var found = 0;
+        foreach (var name in Library.All.SelectMany(m => m.AlsoCalled.Append(m.Name).Append(m.Id)))
+        {
+            if (MaterialSearch.CloseMatch(Library, name) is { } match)
+            {
+                Assert.Equal(MaterialSearch.Search(Library, name, 1)[0].Id, match.Id);
+                found++;
+            }
+        }
+
+        Assert.True(found > 1500, $"{found}");
+    }
+
     [Theory]
     [InlineData("lawn mowings", "grass_clippings_fresh")]
     [InlineData("toms", "tomato_plants_fresh")]

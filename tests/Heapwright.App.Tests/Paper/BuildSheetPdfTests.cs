@@ -9,6 +9,8 @@ namespace Heapwright.App.Tests.Paper;
 
 public class BuildSheetPdfTests
 {
+    private static readonly DateTimeOffset Noon = new(2026, 5, 1, 12, 0, 0, TimeSpan.Zero);
+
     private const string Bay = """{"shape":"box","length_m":1.2,"width_m":1.2,"height_m":1.1}""";
 
     [Theory]
@@ -21,7 +23,7 @@ public class BuildSheetPdfTests
     )
     {
         var sheet = HeapSvgTests.Sheet(Bay) with { Name = "Long bay" };
-        using var pdf = PdfDocument.Open(BuildSheetPdf.Render(sheet, paper));
+        using var pdf = PdfDocument.Open(BuildSheetPdf.Render(sheet, paper, Noon));
 
         var first = pdf.GetPage(1);
         Assert.Equal(width, first.Width, 0.5);
@@ -39,7 +41,11 @@ public class BuildSheetPdfTests
         Assert.Contains("Place", words, StringComparison.Ordinal);
         foreach (var layer in sheet.Plan.Layers.Where(l => l.Water.Liters > 0))
         {
-            Assert.Contains(sheet.Measures.Volume(layer.Water), words, StringComparison.Ordinal);
+            Assert.Contains(
+                sheet.Measures.Water(layer.Water.Liters),
+                words,
+                StringComparison.Ordinal
+            );
         }
 
         foreach (var caution in sheet.Cautions)
@@ -52,7 +58,7 @@ public class BuildSheetPdfTests
     public void Pdf_AllLetters_StandWithinTheMargins()
     {
         using var pdf = PdfDocument.Open(
-            BuildSheetPdf.Render(HeapSvgTests.Sheet(Bay), PaperSize.A4)
+            BuildSheetPdf.Render(HeapSvgTests.Sheet(Bay), PaperSize.A4, Noon)
         );
         foreach (var page in pdf.GetPages())
         {
@@ -69,10 +75,31 @@ public class BuildSheetPdfTests
     }
 
     [Fact]
+    public void Pdf_OfTheSameSheetAndTime_HasTheSameBytes()
+    {
+        var sheet = HeapSvgTests.Sheet(Bay);
+        var first = BuildSheetPdf.Render(sheet, PaperSize.A4, Noon);
+
+        Assert.Equal(first, BuildSheetPdf.Render(sheet, PaperSize.A4, Noon));
+        Assert.NotEqual(first, BuildSheetPdf.Render(sheet, PaperSize.A4, Noon.AddDays(1)));
+        using var pdf = PdfDocument.Open(first);
+        Assert.StartsWith(
+            "D:20260501120000",
+            pdf.Information.CreationDate,
+            StringComparison.Ordinal
+        );
+        Assert.StartsWith(
+            "D:20260501120000",
+            pdf.Information.ModifiedDate,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
     public void Pdf_FirstPage_IsUsedInFull()
     {
         using var pdf = PdfDocument.Open(
-            BuildSheetPdf.Render(HeapSvgTests.Sheet(Bay), PaperSize.A4)
+            BuildSheetPdf.Render(HeapSvgTests.Sheet(Bay), PaperSize.A4, Noon)
         );
         Assert.True(pdf.NumberOfPages >= 2, "cautions of five materials do not fit on one page");
 
@@ -97,7 +124,7 @@ public class BuildSheetPdfTests
             )
         );
 
-        using var pdf = PdfDocument.Open(BuildSheetPdf.Render(sheet, PaperSize.Letter));
+        using var pdf = PdfDocument.Open(BuildSheetPdf.Render(sheet, PaperSize.Letter, Noon));
         Assert.All(
             pdf.GetPages().SelectMany(p => p.Letters),
             l => Assert.InRange(l.BoundingBox.Right, 0, 575)

@@ -11,6 +11,7 @@ internal static class Shapes
     [
         "Materials",
         "Mixtures",
+        "Simulation",
         "Recipes",
         "BuildPlans",
         "Heaps",

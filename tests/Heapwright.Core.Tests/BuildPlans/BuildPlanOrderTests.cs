@@ -107,6 +107,47 @@ public class BuildPlanOrderTests
     }
 
     [Fact]
+    public void VeryGrassyBay_KeepsToSixteenLayersAndSaysThatTheGrassLiesTooThick()
+    {
+        // 12 barrows of 85 l on 1 m² are 102 cm of grass: 21 layers of 5 cm.
+        var plan = Build(Box(1, 1, 1.5), 0, Of(Grass, 12, Barrow), Of(Straw, 4, Barrow));
+
+        Assert.InRange(plan.Layers.Length, 8, 16);
+        var note = Assert.Single(plan.Notes, n => n.Code == "buildplans.too_grassy");
+        var thickest = ((UnitsNet.Length)note.Values[0]).Centimeters;
+        Assert.InRange(thickest, 5.1, 15);
+        Assert.Equal(5, ((UnitsNet.Length)note.Values[1]).Centimeters);
+        Assert.DoesNotContain(plan.Notes, n => n.Code == "buildplans.mix_first");
+    }
+
+    [Fact]
+    public void ThinBrowns_AreForkedTogetherWithTheirGreens()
+    {
+        // A quarter bag (20 l) of leaves on 1.44 m² is 1.4 cm.
+        var plan = Build(
+            Box(1.2, 1.2, 1),
+            20,
+            Of(Chips, 2, Barrow),
+            Of(Leaves, 1, Bag),
+            Of(Straw, 2, Barrow),
+            Of(Grass, 4, Barrow)
+        );
+
+        var pairs = plan.Layers.Where(l => l.Role == LayerRole.Pair).ToList();
+        Assert.NotEmpty(pairs);
+        Assert.All(
+            pairs,
+            l =>
+            {
+                Assert.Contains(l.Parts, p => p.Ingredient.Material!.CountsAs == "green");
+                Assert.Contains(l.Parts, p => p.Ingredient.Material!.CountsAs != "green");
+                Assert.Null(l.ForkWith);
+                Assert.Equal("buildplans.why_pair", l.Why.Code);
+            }
+        );
+    }
+
+    [Fact]
     public void Alone_Grass_IsLaidThinAndWarnedOf()
     {
         var plan = Build(Box(1, 1, 1), 0, Of(Grass, 6, Barrow));

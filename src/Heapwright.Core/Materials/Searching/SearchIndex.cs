@@ -57,7 +57,8 @@ internal sealed class SearchIndex
     public static string Sorted(IEnumerable<string> stems) =>
         string.Join(' ', stems.Order(StringComparer.Ordinal));
 
-    private static string Spaced(string code) => code.Replace('_', ' ');
+    /// <summary>A code as words.</summary>
+    public static string Spaced(string code) => code.Replace('_', ' ');
 
     private void Add(List<SearchPhrase> phrases, int material, string text, double worth)
     {

@@ -1,0 +1,50 @@
+using System.Globalization;
+using Heapwright.Core.Quantities;
+using Heapwright.Core.Simulation;
+
+namespace Heapwright.App.Library;
+
+/// <summary>Reads the parameters of the simulation from data/parameters.csv.</summary>
+public static class ParameterReader
+{
+    private static readonly Lazy<HeapParameters> Shipped = new(Read);
+
+    /// <summary>The parameters that ship with the program; read once.</summary>
+    public static HeapParameters Table => Shipped.Value;
+
+    private static HeapParameters Read()
+    {
+        var priors = new Spread[HeapParameters.Count];
+        var scales = new SpreadScale[HeapParameters.Count];
+        var seen = 0;
+        using var reader = DataFiles.Csv("parameters.csv");
+        foreach (var row in reader)
+        {
+            var name = row["parameter"].ToString().Replace("_", "", StringComparison.Ordinal);
+            if (!Enum.TryParse<HeapParameter>(name, ignoreCase: true, out var parameter))
+            {
+                throw new InvalidDataException("parameters.csv: unknown parameter " + name);
+            }
+
+            priors[(int)parameter] = Spread.Of(
+                Number(row["low"].Span),
+                Number(row["default"].Span),
+                Number(row["high"].Span)
+            );
+            scales[(int)parameter] = SpreadScale.Positive;
+            seen++;
+        }
+
+        return seen == HeapParameters.Count
+            ? new HeapParameters(priors, scales)
+            : throw new InvalidDataException(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"parameters.csv: {seen} rows for {HeapParameters.Count} parameters"
+                )
+            );
+    }
+
+    private static double Number(ReadOnlySpan<char> text) =>
+        double.Parse(text, NumberStyles.Float, CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,210 @@
+using System.Globalization;
+using Heapwright.App.Contract;
+using Heapwright.App.Sites;
+using Heapwright.Core.Amounts;
+using Heapwright.Core.Quantities;
+using Heapwright.Core.Reasons;
+using UnitsNet;
+
+namespace Heapwright.App.Texts;
+
+/// <summary>
+/// Quantities as a reader measures them, the same on pages, on paper and on the command line: the reader's units and
+/// number format, and no more figures than are known.
+/// </summary>
+/// <param name="Units">The units.</param>
+/// <param name="Culture">The number format.</param>
+public sealed record Measures(DisplayUnits Units, CultureInfo Culture)
+{
+    /// <summary>°C, litres, kilograms, metres; a decimal point.</summary>
+    public static Measures Metric { get; } = new(DisplayUnits.Metric, CultureInfo.InvariantCulture);
+
+    /// <summary>°F, US gallons, pounds, feet and inches; a decimal point.</summary>
+    public static Measures UsCustomary { get; } =
+        new(DisplayUnits.American, CultureInfo.InvariantCulture);
+
+    /// <summary>°C, imperial gallons, pounds, feet and inches; a decimal point.</summary>
+    public static Measures Imperial { get; } =
+        new(DisplayUnits.British, CultureInfo.InvariantCulture);
+
+    /// <summary>The names of the three sets of units.</summary>
+    public static IReadOnlyList<string> Names { get; } = ["metric", "us", "uk"];
+
+    /// <summary>Whether lengths are in inches and feet.</summary>
+    public bool InInches => Units.Length == "ft";
+
+    /// <summary>The set of units of a name; null if there is none.</summary>
+    /// <param name="name">metric, us or uk.</param>
+    public static Measures? Find(string name) =>
+        name switch
+        {
+            "metric" => Metric,
+            "us" => UsCustomary,
+            "uk" => Imperial,
+            _ => null,
+        };
+
+    /// <summary>A thickness or height: whole centimetres, below 3 cm halves; half inches.</summary>
+    /// <param name="length">The length.</param>
+    public string Short(Length length) =>
+        InInches ? Halves(length.Inches, "0.#") + " in"
+        : length.Centimeters < 2.75 ? Halves(length.Centimeters, "0.#") + " cm"
+        : length.Centimeters.ToString("0", Culture) + " cm";
+
+    /// <summary>The side of a bin, such as <c>1.2 m</c> or <c>3.9 ft</c>.</summary>
+    /// <param name="length">The length.</param>
+    public string Long(Length length) =>
+        (InInches ? length.Feet.ToString("0.#", Culture) : length.Meters.ToString("0.##", Culture))
+        + " "
+        + Units.Length;
+
+    /// <summary>A volume, to the whole litre or gallon and below ten to the half.</summary>
+    /// <param name="volume">The volume.</param>
+    public string Volume(Volume volume) => Litres(volume.Liters);
+
+    /// <summary>A volume, to the whole litre or gallon and below ten to the half.</summary>
+    /// <param name="litres">Litres.</param>
+    public string Litres(double litres) => $"{Rounded(InVolume(litres))} {VolumeUnit}";
+
+    /// <summary>A volume between two ends; one figure where the ends look the same.</summary>
+    /// <param name="low">Litres at the low end.</param>
+    /// <param name="high">Litres at the high end.</param>
+    public string Litres(double low, double high) =>
+        Between(Rounded(InVolume(low)), Rounded(InVolume(high)), VolumeUnit);
+
+    /// <summary>A volume with its range, such as <c>361 (319–404) L</c>.</summary>
+    /// <param name="litres">The volume in litres.</param>
+    public string VolumeRange(Spread litres) =>
+        $"{Figures.Range(Each(litres, InVolume), Culture)} {VolumeUnit}";
+
+    /// <summary>A volume to three figures, as somebody gave it.</summary>
+    /// <param name="litres">Litres.</param>
+    public string LitresAsGiven(double litres) =>
+        $"{Figures.One(InVolume(litres), Culture)} {VolumeUnit}";
+
+    /// <summary>
+    /// Water as it is poured: half litres or quarter gallons (a quart), whole ones from ten on. Empty where there is so
+    /// little that it rounds to none.
+    /// </summary>
+    /// <param name="litres">Litres of water.</param>
+    public string Water(double litres)
+    {
+        var amount = InVolume(litres);
+        var step =
+            amount >= 10 ? 1
+            : Units.Volume == "l" ? 0.5
+            : 0.25;
+        var poured = Math.Round(amount / step, MidpointRounding.AwayFromZero) * step;
+        return poured > 0 ? $"{poured.ToString("#,0.##", Culture)} {VolumeUnit}" : "";
+    }
+
+    /// <summary>The volume of a heap, in cubic metres or cubic feet.</summary>
+    /// <param name="volume">The volume.</param>
+    public string Heap(Volume volume) =>
+        InInches
+            ? volume.CubicFeet.ToString("0.#", Culture) + " ft³"
+            : volume.CubicMeters.ToString("0.##", Culture) + " m³";
+
+    /// <summary>A mass, to the whole kilogram or pound, below ten to the half, below one to the hundredth.</summary>
+    /// <param name="mass">The mass.</param>
+    public string Mass(Mass mass) => Kilograms(mass.Kilograms);
+
+    /// <summary>A mass, to the whole kilogram or pound, below ten to the half, below one to the hundredth.</summary>
+    /// <param name="kilograms">Kilograms.</param>
+    public string Kilograms(double kilograms) => $"{Rounded(InMass(kilograms))} {Units.Mass}";
+
+    /// <summary>A mass between two ends; one figure where the ends look the same.</summary>
+    /// <param name="low">Kilograms at the low end.</param>
+    /// <param name="high">Kilograms at the high end.</param>
+    public string Kilograms(double low, double high) =>
+        Between(Rounded(InMass(low)), Rounded(InMass(high)), Units.Mass);
+
+    /// <summary>A mass with its range, such as <c>35 (24–51) kg</c>.</summary>
+    /// <param name="kilograms">The mass in kilograms.</param>
+    public string MassRange(Spread kilograms) =>
+        $"{Figures.Range(Each(kilograms, InMass), Culture)} {Units.Mass}";
+
+    /// <summary>A mass to three figures, as somebody gave it or as it was worked out.</summary>
+    /// <param name="kilograms">Kilograms.</param>
+    public string KilogramsAsGiven(double kilograms) =>
+        $"{Figures.One(InMass(kilograms), Culture)} {Units.Mass}";
+
+    /// <summary>The unit of a weight by volume: kg/m³ or lb/yd³.</summary>
+    public string DensityUnit => Units.Mass == "lb" ? "lb/yd³" : "kg/m³";
+
+    /// <summary>A weight by volume in <see cref="DensityUnit"/>.</summary>
+    /// <param name="kilogramsPerCubicMetre">The weight in kg/m³.</param>
+    public Spread InDensity(Spread kilogramsPerCubicMetre) =>
+        Units.Mass == "lb"
+            ? Each(kilogramsPerCubicMetre, d => InMass(d) * Size("yd3") / Size("m3"))
+            : kilogramsPerCubicMetre;
+
+    /// <summary>A temperature to the whole degree.</summary>
+    /// <param name="temperature">The temperature.</param>
+    public string Temperature(Temperature temperature) =>
+        Units.Temperature == "f"
+            ? temperature.DegreesFahrenheit.ToString("0", Culture) + " °F"
+            : temperature.DegreesCelsius.ToString("0", Culture) + " °C";
+
+    /// <summary>The unit of volume as it is written.</summary>
+    public string VolumeUnit => Words.Of("units." + Units.Volume);
+
+    /// <summary>A volume in the reader's unit, as a number.</summary>
+    /// <param name="litres">Litres.</param>
+    public double InVolume(double litres) =>
+        Units.Volume == "l" ? litres : litres / Size(Units.Volume);
+
+    /// <summary>Litres of a number in the reader's unit of volume.</summary>
+    /// <param name="value">The number.</param>
+    public double FromVolume(double value) =>
+        Units.Volume == "l" ? value : value * Size(Units.Volume);
+
+    /// <summary>A mass in the reader's unit, as a number.</summary>
+    /// <param name="kilograms">Kilograms.</param>
+    public double InMass(double kilograms) =>
+        Units.Mass == "kg" ? kilograms : kilograms / Size(Units.Mass);
+
+    /// <summary>Kilograms of a number in the reader's unit of mass.</summary>
+    /// <param name="value">The number.</param>
+    public double FromMass(double value) => Units.Mass == "kg" ? value : value * Size(Units.Mass);
+
+    /// <summary>The sentence for a reason, its quantities in these measures.</summary>
+    /// <param name="reason">The reason.</param>
+    public string Say(Reason reason)
+    {
+        ArgumentNullException.ThrowIfNull(reason);
+        return Words.Of(reason.Code, Culture, [.. reason.Values.Select(Put)]);
+    }
+
+    private object Put(object value) =>
+        value switch
+        {
+            Length length => length.Meters >= 1 ? Long(length) : Short(length),
+            Volume volume => Volume(volume),
+            Mass mass => Mass(mass),
+            Temperature temperature => Temperature(temperature),
+            _ => value,
+        };
+
+    // Not through UnitsNet: it takes long to start, and every answer shows some volume.
+    private static double Size(string unit) => MeasureUnits.Find(unit)!.Size.Typical;
+
+    // A digit that nobody can measure says nothing; nor does a 0 for what is little.
+    private string Rounded(double value) =>
+        Math.Abs(value) switch
+        {
+            0 => "0",
+            < 1 => value.ToString("0.##", Culture),
+            < 10 => Halves(value, "0.#"),
+            _ => Math.Round(value).ToString("#,0", Culture),
+        };
+
+    private string Halves(double value, string format) =>
+        (Math.Round(value * 2, MidpointRounding.AwayFromZero) / 2).ToString(format, Culture);
+
+    private static string Between(string low, string high, string unit) =>
+        low == high ? $"{low} {unit}" : $"{low}–{high} {unit}";
+
+    private static Spread Each(Spread value, Func<double, double> convert) =>
+        Spread.Of(convert(value.Low), convert(value.Typical), convert(value.High));
+}

@@ -1,0 +1,21 @@
+using System.Runtime.Intrinsics;
+
+namespace Heapwright.Core.Simulation;
+
+/// <summary>What was seen of a block at each time.</summary>
+/// <param name="Day">Days since building.</param>
+/// <param name="Celsius">Shape [zone].</param>
+/// <param name="Dry">Shape [zone]: kg.</param>
+/// <param name="Water">kg.</param>
+/// <param name="Oxygen">Mole fraction in the pores of the core.</param>
+/// <param name="Height">m, in the middle.</param>
+/// <param name="Volume">m³.</param>
+internal sealed record HeapLook(
+    double Day,
+    Vector512<double>[] Celsius,
+    Vector512<double>[] Dry,
+    Vector512<double> Water,
+    Vector512<double> Oxygen,
+    Vector512<double> Height,
+    Vector512<double> Volume
+);
