@@ -1,26 +1,29 @@
-using System.Diagnostics;
 using System.Globalization;
+using Heapwright.Benchmarks.Mixing;
 using Heapwright.Benchmarks.RecipeSearch;
-using Heapwright.Numerics.Search;
 
-double spread = double.Parse(args[0], CultureInfo.InvariantCulture);
-int to = int.Parse(args[1], CultureInfo.InvariantCulture);
-for (int seed = 1; seed <= to; seed++)
+string Option(string name, string usual)
 {
-    var p = GardenInstances.Make(seed, spread);
-    var clock = Stopwatch.StartNew();
-    var a = ChanceSearch.Solve(p, SearchBudget.Default with { Nodes = 100000 });
-    var ms = clock.Elapsed.TotalMilliseconds;
-    string peer = "";
-    if (args.Length > 2)
-    {
-        var o = PeerMip.Solve(args[2], p, 1, 20);
-        peer = $"{o.Status} [{string.Join(' ', o.Objectives)}] {o.Milliseconds:F0}";
-    }
-    Console.WriteLine(
-        string.Create(
-            CultureInfo.InvariantCulture,
-            $"{seed} {a.Status} {string.Join(' ', a.Objectives)} {a.Share} nodes {a.Nodes} {ms:F1} {peer}"
+    int at = Array.IndexOf(args, name);
+    return at >= 0 && at + 1 < args.Length ? args[at + 1] : usual;
+}
+
+switch (args.FirstOrDefault())
+{
+    case "recipe-search":
+        return RecipeBenchmark.Run(
+            Option("--families", "garden,untested,hard").Split(','),
+            int.Parse(Option("--instances", "50"), CultureInfo.InvariantCulture),
+            double.Parse(Option("--cap", "20"), CultureInfo.InvariantCulture),
+            Option("--peers", "SCIP,SAT,HIGHS").Split(',', StringSplitOptions.RemoveEmptyEntries)
         )
-    );
+            ? 0
+            : 1;
+    case "mix":
+        return MixBenchmark.Run() ? 0 : 1;
+    default:
+        Console.Error.WriteLine(
+            "Which benchmark? recipe-search [--families garden,untested,hard] [--instances 50] [--cap 20] [--peers SCIP,SAT,HIGHS], or mix."
+        );
+        return 2;
 }
