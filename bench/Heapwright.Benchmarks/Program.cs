@@ -1,5 +1,18 @@
 using System.Globalization;
+using Heapwright.Benchmarks.Heaps;
 using Heapwright.Benchmarks.RecipeSearch;
+
+if (args is ["heap-export", var exported, var count, var cut])
+{
+    HeapMembers.Export(exported, Whole(count), Whole(cut));
+    return;
+}
+
+if (args is ["heap-time", var timed, var howMany, var howFine, var tolerance])
+{
+    HeapMembers.Time(timed, Whole(howMany), Whole(howFine), Number(tolerance));
+    return;
+}
 
 string name = args.Length > 0 ? args[0] : "SCIP";
 int from = int.Parse(args[1], CultureInfo.InvariantCulture);
@@ -16,3 +29,7 @@ for (int seed = from; seed < to; seed++)
         )
     );
 }
+
+static int Whole(string text) => int.Parse(text, CultureInfo.InvariantCulture);
+
+static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);

@@ -105,7 +105,7 @@ public static class HeapSimulation
         return AnswerWriter.Write(question, grid, runs, volume, trodden);
     }
 
-    private static void SetCarbon(HeapBlock block, int lane, HeapMatter matter)
+    internal static void SetCarbon(HeapBlock block, int lane, HeapMatter matter)
     {
         var b = matter.Balance;
         var lignin = Math.Max(0, b.DryMass - b.Ash - b.FastMatter - b.SlowMatter);

@@ -11,7 +11,7 @@ public class HeapRatesTests
     // The functions of VectorMath err by up to 6e-11. A rate is compared with the sum of the sizes of its terms; a
     // humidity near the limit of 0.8 atmospheres multiplies the error of its pressure by 5, and five such factors in
     // a row would still stay below this.
-    private const double Share = 2e-9;
+    private const double Share = 1e-9;
 
     [Theory]
     [InlineData(BinShape.Box, 1)]
