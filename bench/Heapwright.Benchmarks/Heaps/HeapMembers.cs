@@ -108,13 +108,22 @@ internal static class HeapMembers
     public static void Time(string path, int members, int refinement, double tolerance)
     {
         // So that everything is compiled at its best before the clock starts.
-        for (var round = 0; round < 4; round++)
+        var warming = Stopwatch.StartNew();
+        while (warming.Elapsed < TimeSpan.FromSeconds(1.5))
         {
             Simulate(16, refinement, tolerance, out _);
         }
 
-        var runs = Simulate(members, refinement, tolerance, out var seconds);
-        var core = Regions.Core(HeapSimulationGrid(members, refinement, tolerance));
+        const int Repeats = 5;
+        var seconds = 0.0;
+        BlockRun[] runs = [];
+        for (var round = 0; round < Repeats; round++)
+        {
+            runs = Simulate(members, refinement, tolerance, out var once);
+            seconds += once / Repeats;
+        }
+
+        var core = Regions.Core(Blocks(HeapQuestions.Usual(members, refinement, tolerance)).Grid);
         using var file = new BinaryWriter(File.Create(path));
         for (var member = 0; member < members; member++)
         {
@@ -133,9 +142,6 @@ internal static class HeapMembers
             )
         );
     }
-
-    private static HeapGrid HeapSimulationGrid(int members, int refinement, double tolerance) =>
-        Blocks(HeapQuestions.Usual(members, refinement, tolerance)).Grid;
 
     private static BlockRun[] Simulate(
         int members,
