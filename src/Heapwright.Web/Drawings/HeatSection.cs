@@ -9,11 +9,11 @@ namespace Heapwright.Web.Drawings;
 public sealed class HeatSection(HeapView view, double binMetres)
 {
     private const double Room = 212;
-    private const double Broad = 270;
+    private const double Broad = 258;
     private const double Top = 40; // for steam and a cover above the heap
 
     /// <summary>The middle.</summary>
-    public const double Middle = 190;
+    public const double Middle = 200;
 
     /// <summary>Units of the picture for a metre.</summary>
     public double Scale { get; } =
