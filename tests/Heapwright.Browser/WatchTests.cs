@@ -17,15 +17,26 @@ public sealed class WatchTests(FilledSite filled)
         await page.Keyboard.PressAsync("ArrowRight");
 
         await Assertions.Expect(page.Locator("[data-words-here]")).ToContainTextAsync("Day 5:");
-        await Assertions.Expect(page.Locator("[data-heat] > g[data-day]:not([display])")).ToHaveCountAsync(1);
-        Assert.Equal("5", await page.Locator("[data-heat] > g[data-day]:not([display])").GetAttributeAsync("data-day"));
-        Assert.StartsWith("Day 5:", await page.Locator("[data-heat]").GetAttributeAsync("aria-label"), StringComparison.Ordinal);
+        await Assertions
+            .Expect(page.Locator("[data-heat] > g[data-day]:not([display])"))
+            .ToHaveCountAsync(1);
+        Assert.Equal(
+            "5",
+            await page.Locator("[data-heat] > g[data-day]:not([display])")
+                .GetAttributeAsync("data-day")
+        );
+        Assert.StartsWith(
+            "Day 5:",
+            await page.Locator("[data-heat]").GetAttributeAsync("aria-label"),
+            StringComparison.Ordinal
+        );
         Assert.Contains("day=5", page.Url, StringComparison.Ordinal);
         await page.GetByLabel("A day later").ClickAsync();
         await Assertions.Expect(page.Locator("[data-words-here]")).ToContainTextAsync("Day 6:");
         // Another what-if keeps the day.
         await page.GetByLabel("Cover").SelectOptionAsync("lid");
-        await page.GetByRole(AriaRole.Button, new() { Name = "Show how that would go" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Show how that would go" })
+            .ClickAsync();
         await Assertions.Expect(page).ToHaveURLAsync(Part("cover=lid"));
         await Assertions.Expect(page.Locator("[data-words-here]")).ToContainTextAsync("Day 6:");
         await page.Context.CloseAsync();
@@ -69,13 +80,17 @@ public sealed class WatchTests(FilledSite filled)
         foreach (var from in new[] { filled.Sheet, "/recipe", "/mix" })
         {
             await page.GotoAsync(from);
-            await page.GetByRole(AriaRole.Link, new() { Name = "Watch how it would go" }).First.ClickAsync();
-            await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("How it would go");
+            await page.GetByRole(AriaRole.Link, new() { Name = "Watch how it would go" })
+                .First.ClickAsync();
+            await Assertions
+                .Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 }))
+                .ToHaveTextAsync("How it would go");
             await Assertions.Expect(page.Locator("[data-heat]")).ToBeVisibleAsync();
         }
 
         await page.Context.CloseAsync();
     }
 
-    private static Regex Part(string text) => new(Regex.Escape(text), RegexOptions.None, TimeSpan.FromSeconds(1));
+    private static Regex Part(string text) =>
+        new(Regex.Escape(text), RegexOptions.None, TimeSpan.FromSeconds(1));
 }

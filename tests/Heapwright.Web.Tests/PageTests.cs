@@ -277,14 +277,34 @@ public sealed class PageTests : IAsyncLifetime
         );
 
         // 50 degrees here are Fahrenheit, which is 10 in Celsius.
-        Assert.Contains("as warm as the air is on average, 10 \u00b0C", WebUtility.HtmlDecode(html), StringComparison.Ordinal);
+        Assert.Contains(
+            "as warm as the air is on average, 10 \u00b0C",
+            WebUtility.HtmlDecode(html),
+            StringComparison.Ordinal
+        );
         Assert.Contains("Day 4: core ", html, StringComparison.Ordinal);
         Assert.Contains("value=\"lid\" selected", html, StringComparison.Ordinal);
         Assert.Contains("value=\"3, 5\"", html, StringComparison.Ordinal);
         Assert.Contains("A computation, not a measurement", html, StringComparison.Ordinal);
         Assert.Contains("&amp;how=fair&amp;days=21&amp;day=5", html, StringComparison.Ordinal);
-        Assert.Equal(22, System.Text.RegularExpressions.Regex.Count(html, "<g data-day=", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromSeconds(5)));
-        Assert.Equal(21, System.Text.RegularExpressions.Regex.Count(html, "display=\"none\"", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromSeconds(5)));
+        Assert.Equal(
+            22,
+            System.Text.RegularExpressions.Regex.Count(
+                html,
+                "<g data-day=",
+                System.Text.RegularExpressions.RegexOptions.None,
+                TimeSpan.FromSeconds(5)
+            )
+        );
+        Assert.Equal(
+            21,
+            System.Text.RegularExpressions.Regex.Count(
+                html,
+                "display=\"none\"",
+                System.Text.RegularExpressions.RegexOptions.None,
+                TimeSpan.FromSeconds(5)
+            )
+        );
     }
 
     [Fact]
@@ -292,9 +312,15 @@ public sealed class PageTests : IAsyncLifetime
     {
         await Add("horse_manure_straw", "Muck", "6", "wheelbarrow");
 
-        var html = WebUtility.HtmlDecode(await caller.GetStringAsync("/watch?turns=3,+soon", Never));
+        var html = WebUtility.HtmlDecode(
+            await caller.GetStringAsync("/watch?turns=3,+soon", Never)
+        );
 
-        Assert.Contains("\"soon\" cannot be read here: write whole days", html, StringComparison.Ordinal);
+        Assert.Contains(
+            "\"soon\" cannot be read here: write whole days",
+            html,
+            StringComparison.Ordinal
+        );
         Assert.DoesNotContain("<g data-day=", html, StringComparison.Ordinal);
     }
 

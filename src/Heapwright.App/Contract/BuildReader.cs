@@ -43,7 +43,11 @@ internal sealed class BuildReader(Assumptions assumptions)
     /// <exception cref="InputProblem">The question is wrong.</exception>
     public BuildQuestion Read(Input input)
     {
-        var top = input.Fields([.. Asked, .. PlanReader.AnsweredByPlan, .. PlanReader.AnsweredByRecipe]);
+        var top = input.Fields([
+            .. Asked,
+            .. PlanReader.AnsweredByPlan,
+            .. PlanReader.AnsweredByRecipe,
+        ]);
         top["schema"]?.Whole(Json.Schema, Json.Schema);
         Name = top["name"]?.Text(80);
         var plan = PlanReader.PlanOf(top);

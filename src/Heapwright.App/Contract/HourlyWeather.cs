@@ -175,7 +175,9 @@ internal sealed class HourlyWeather
 
             if (time is { } t ? t <= before.Time : values[0] <= before.Day)
             {
-                throw problem("is not after the row before it; the rows must stand in order of time");
+                throw problem(
+                    "is not after the row before it; the rows must stand in order of time"
+                );
             }
         }
 

@@ -22,7 +22,8 @@ public sealed record SimulateLimits
     public Func<Input, string, string>? ReadTable { get; init; }
 
     /// <summary>The limits of the web: no files, and so much that a few callers at once are served.</summary>
-    public static SimulateLimits Web { get; } = new() { MostMembers = 500, MostMemberDays = 40_000 };
+    public static SimulateLimits Web { get; } =
+        new() { MostMembers = 500, MostMemberDays = 40_000 };
 
     /// <summary>The limits of the command line.</summary>
     /// <param name="readTable">Reads the tables that a question names.</param>

@@ -54,12 +54,7 @@ internal static class SimulateText
         }
 
         text.AppendLine(
-            Words.Of(
-                "simulate.peak",
-                null,
-                Number(ranges["peak_c"]),
-                Number(ranges["peak_day"])
-            )
+            Words.Of("simulate.peak", null, Number(ranges["peak_c"]), Number(ranges["peak_day"]))
         );
         foreach (var field in Figures)
         {
@@ -86,10 +81,10 @@ internal static class SimulateText
         }
 
         var share = 100 * range.ShareReaching;
-        return
-            range.ShareReaching == 0 ? Words.Of("simulate.reached_by_none", null, celsius)
+        return range.ShareReaching == 0 ? Words.Of("simulate.reached_by_none", null, celsius)
             : range.Typical is null ? Words.Of("simulate.reached_by_few", null, celsius, share)
-            : range.High is null ? Words.Of("simulate.reached_by_some", null, celsius, share, range.Typical)
+            : range.High is null
+                ? Words.Of("simulate.reached_by_some", null, celsius, share, range.Typical)
             : Words.Of("simulate.reached", null, celsius, Number(range));
     }
 

@@ -107,7 +107,10 @@ internal sealed class SimulateWeather(SimulateLimits limits, Assumptions assumpt
         {
             assumptions.Say(
                 "simulate.first_row_assumed",
-                first.ToString("yyyy-MM-dd HH:mm", System.Globalization.CultureInfo.InvariantCulture)
+                first.ToString(
+                    "yyyy-MM-dd HH:mm",
+                    System.Globalization.CultureInfo.InvariantCulture
+                )
             );
         }
 

@@ -34,8 +34,7 @@ internal static class ZonesJson
                     }
             );
             temperatures.Add(
-                (JsonNode)
-                    new JsonArray([.. times.Select(t => Json.Of(Median(heap.Zones[t][z])))])
+                (JsonNode)new JsonArray([.. times.Select(t => Json.Of(Median(heap.Zones[t][z])))])
             );
         }
 

@@ -24,8 +24,7 @@ internal static class QuestionEndpoints
         Map(
             api,
             "simulate",
-            (input, stop) =>
-                SimulateAnswers.Answer(input, SimulateLimits.Web, cancellation: stop)
+            (input, stop) => SimulateAnswers.Answer(input, SimulateLimits.Web, cancellation: stop)
         );
         Map(api, "materials/list", input => Found(input, () => MaterialAnswers.List()));
         Map(api, "materials/search", SearchMaterials);

@@ -24,11 +24,20 @@ public sealed class HeatField
         ArgumentNullException.ThrowIfNull(zone);
         var layers = edges.Length - 1;
         double[] across = [-centres[0], .. centres, 1];
-        double[] up = [0, .. Enumerable.Range(0, layers).Select(k => (edges[k] + edges[k + 1]) / 2), 1];
+        double[] up =
+        [
+            0,
+            .. Enumerable.Range(0, layers).Select(k => (edges[k] + edges[k + 1]) / 2),
+            1,
+        ];
         var byLayer = new double[layers + 2][];
         for (var k = 0; k < layers; k++)
         {
-            double[] t = [zone(0, k), .. Enumerable.Range(0, centres.Length).Select(r => zone(r, k))];
+            double[] t =
+            [
+                zone(0, k),
+                .. Enumerable.Range(0, centres.Length).Select(r => zone(r, k)),
+            ];
             var skin = Beyond(t[^2], t[^1], centres[^2], centres[^1], 1, air);
             byLayer[k + 1] = Smooth(across, [.. t, skin], Columns / 2 + 1);
         }
@@ -108,24 +117,60 @@ public sealed class HeatField
             | (celsius[i + 1, j] >= level ? 2 : 0)
             | (celsius[i + 1, j + 1] >= level ? 4 : 0)
             | (celsius[i, j + 1] >= level ? 8 : 0);
-        var (below, right, above, left) = (Flat(i, j), Steep(i + 1, j), Flat(i, j + 1), Steep(i, j));
+        var (below, right, above, left) = (
+            Flat(i, j),
+            Steep(i + 1, j),
+            Flat(i, j + 1),
+            Steep(i, j)
+        );
         switch (warm)
         {
-            case 1: next[left] = below; break;
-            case 2: next[below] = right; break;
-            case 3: next[left] = right; break;
-            case 4: next[right] = above; break;
-            case 5: next[left] = below; next[right] = above; break;
-            case 6: next[below] = above; break;
-            case 7: next[left] = above; break;
-            case 8: next[above] = left; break;
-            case 9: next[above] = below; break;
-            case 10: next[below] = right; next[above] = left; break;
-            case 11: next[above] = right; break;
-            case 12: next[right] = left; break;
-            case 13: next[right] = below; break;
-            case 14: next[below] = left; break;
-            default: break;
+            case 1:
+                next[left] = below;
+                break;
+            case 2:
+                next[below] = right;
+                break;
+            case 3:
+                next[left] = right;
+                break;
+            case 4:
+                next[right] = above;
+                break;
+            case 5:
+                next[left] = below;
+                next[right] = above;
+                break;
+            case 6:
+                next[below] = above;
+                break;
+            case 7:
+                next[left] = above;
+                break;
+            case 8:
+                next[above] = left;
+                break;
+            case 9:
+                next[above] = below;
+                break;
+            case 10:
+                next[below] = right;
+                next[above] = left;
+                break;
+            case 11:
+                next[above] = right;
+                break;
+            case 12:
+                next[right] = left;
+                break;
+            case 13:
+                next[right] = below;
+                break;
+            case 14:
+                next[below] = left;
+                break;
+            default:
+                break;
         }
     }
 
@@ -133,7 +178,8 @@ public sealed class HeatField
     {
         var (node, steep) = Math.DivRem(edge, 2);
         var (i, j) = Math.DivRem(node, Rows + 2);
-        var (a, b) = steep == 1 ? (celsius[i, j], celsius[i, j + 1]) : (celsius[i, j], celsius[i + 1, j]);
+        var (a, b) =
+            steep == 1 ? (celsius[i, j], celsius[i, j + 1]) : (celsius[i, j], celsius[i + 1, j]);
         var share = (level - a) / (b - a);
         var x = i + (steep == 1 ? 0 : share) - 1;
         var y = j + (steep == 1 ? share : 0) - 1;
@@ -144,7 +190,14 @@ public sealed class HeatField
     }
 
     // Straight on from two middles to the edge, but never past the air.
-    private static double Beyond(double inner, double outer, double at, double next, double edge, double air)
+    private static double Beyond(
+        double inner,
+        double outer,
+        double at,
+        double next,
+        double edge,
+        double air
+    )
     {
         var straight = outer + ((outer - inner) * (edge - next) / (next - at));
         return Math.Clamp(straight, Math.Min(outer, air), Math.Max(outer, air));
@@ -164,7 +217,10 @@ public sealed class HeatField
         (slope[0], slope[^1]) = (chord[0], chord[^1]);
         for (var k = 1; k < n - 1; k++)
         {
-            slope[k] = chord[k - 1] * chord[k] > 0 ? 2 * chord[k - 1] * chord[k] / (chord[k - 1] + chord[k]) : 0;
+            slope[k] =
+                chord[k - 1] * chord[k] > 0
+                    ? 2 * chord[k - 1] * chord[k] / (chord[k - 1] + chord[k])
+                    : 0;
         }
 
         var fine = new double[count];

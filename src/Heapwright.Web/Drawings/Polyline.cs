@@ -14,7 +14,10 @@ public static class Polyline
         var text = new StringBuilder();
         for (var i = 0; i < points.Count; i++)
         {
-            text.Append(i == 0 ? 'M' : 'L').Append(Short(points[i].X)).Append(' ').Append(Short(points[i].Y));
+            text.Append(i == 0 ? 'M' : 'L')
+                .Append(Short(points[i].X))
+                .Append(' ')
+                .Append(Short(points[i].Y));
         }
 
         return closed ? text.Append('z').ToString() : text.ToString();
@@ -66,11 +69,16 @@ public static class Polyline
         }
     }
 
-    private static double Distance((double X, double Y) p, (double X, double Y) a, (double X, double Y) b)
+    private static double Distance(
+        (double X, double Y) p,
+        (double X, double Y) a,
+        (double X, double Y) b
+    )
     {
         var (dx, dy) = (b.X - a.X, b.Y - a.Y);
         var length = (dx * dx) + (dy * dy);
-        var along = length > 0 ? Math.Clamp((((p.X - a.X) * dx) + ((p.Y - a.Y) * dy)) / length, 0, 1) : 0;
+        var along =
+            length > 0 ? Math.Clamp((((p.X - a.X) * dx) + ((p.Y - a.Y) * dy)) / length, 0, 1) : 0;
         return Math.Sqrt(
             Math.Pow(p.X - a.X - (along * dx), 2) + Math.Pow(p.Y - a.Y - (along * dy), 2)
         );

@@ -34,7 +34,10 @@ public sealed class HeapView
         RingCentres = Doubles((zones as JsonObject)?["ring_centres"]);
         LayerEdges = Doubles((zones as JsonObject)?["layer_edges"]);
         Frames = Doubles((zones as JsonObject)?["day"]);
-        zoneCelsius = [.. ((zones as JsonObject)?["temperature_c"] as JsonArray ?? []).Select(Doubles)];
+        zoneCelsius =
+        [
+            .. ((zones as JsonObject)?["temperature_c"] as JsonArray ?? []).Select(Doubles),
+        ];
         Rest = new JsonObject();
         foreach (var (name, value) in answer)
         {

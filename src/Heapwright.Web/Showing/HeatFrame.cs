@@ -6,4 +6,10 @@ namespace Heapwright.Web.Showing;
 /// <param name="Air">The air, °C.</param>
 /// <param name="Index">The number of the picture.</param>
 /// <param name="Words">What it shows, in words.</param>
-public sealed record HeatFrame(double Day, double HeightMetres, double Air, int Index, string Words);
+public sealed record HeatFrame(
+    double Day,
+    double HeightMetres,
+    double Air,
+    int Index,
+    string Words
+);

@@ -40,8 +40,13 @@ public static class Questions
             ["ingredients"] = mix["ingredients"]?.DeepClone(),
             ["containers"] = mix["containers"]?.DeepClone(),
         };
-        return Ask(question, Posted.From(new DefaultHttpContext()), asked => SolveAnswers.Answer(asked)) is
-            { } answer
+        return
+            Ask(
+                question,
+                Posted.From(new DefaultHttpContext()),
+                asked => SolveAnswers.Answer(asked)
+            )
+                is { } answer
             ? Math.Max(0, Math.Round(answer.Range("water_l")?.Typical ?? 0))
             : 0;
     }

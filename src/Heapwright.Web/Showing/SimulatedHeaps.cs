@@ -22,11 +22,7 @@ public sealed class SimulatedHeaps : IDisposable
     /// <param name="typed">Takes the reason where it is wrong.</param>
     /// <param name="cancel">Gives up.</param>
     /// <returns>Null where the question is wrong.</returns>
-    public async Task<HeapView?> Ask(
-        JsonObject question,
-        Posted typed,
-        CancellationToken cancel
-    )
+    public async Task<HeapView?> Ask(JsonObject question, Posted typed, CancellationToken cancel)
     {
         ArgumentNullException.ThrowIfNull(question);
         ArgumentNullException.ThrowIfNull(typed);

@@ -205,7 +205,10 @@ public class SimulateAnswersTests
             Assumptions(json),
             a => a.StartsWith("\"turn\" on day 9 is after the 5 days", StringComparison.Ordinal)
         );
-        Assert.Contains(Assumptions(json), a => a.StartsWith("A turn of which nothing", StringComparison.Ordinal));
+        Assert.Contains(
+            Assumptions(json),
+            a => a.StartsWith("A turn of which nothing", StringComparison.Ordinal)
+        );
     }
 
     [Fact]
@@ -274,15 +277,28 @@ public class SimulateAnswersTests
         var table = new StringBuilder("time,air_c,wind_m_s\r\n");
         for (var hour = 0; hour <= 48; hour++)
         {
-            var time = new DateTimeOffset(2026, 5, 2, 6, 0, 0, TimeSpan.FromHours(1)).AddHours(hour);
-            var stamp = time.ToString("yyyy-MM-ddTHH:mm:sszzz", System.Globalization.CultureInfo.InvariantCulture);
+            var time = new DateTimeOffset(2026, 5, 2, 6, 0, 0, TimeSpan.FromHours(1)).AddHours(
+                hour
+            );
+            var stamp = time.ToString(
+                "yyyy-MM-ddTHH:mm:sszzz",
+                System.Globalization.CultureInfo.InvariantCulture
+            );
             rows.Append(hour == 0 ? "" : ",")
-                .Append(System.Globalization.CultureInfo.InvariantCulture, $"[\"{stamp}\",{10 + (hour % 7)},2]");
-            table.Append(System.Globalization.CultureInfo.InvariantCulture, $"{stamp},{10 + (hour % 7)},2\r\n");
+                .Append(
+                    System.Globalization.CultureInfo.InvariantCulture,
+                    $"[\"{stamp}\",{10 + (hour % 7)},2]"
+                );
+            table.Append(
+                System.Globalization.CultureInfo.InvariantCulture,
+                $"{stamp},{10 + (hour % 7)},2\r\n"
+            );
         }
 
         var start = "\"start\":\"2026-05-02T08:00:00+01:00\"";
-        var list = Ask($$"""{{{Heap}},"days":1,"members":1,{{start}},"weather":{"hourly":[{{rows}}]} }""");
+        var list = Ask(
+            $$"""{{{Heap}},"days":1,"members":1,{{start}},"weather":{"hourly":[{{rows}}]} }"""
+        );
         var read = Ask(
             $$"""{{{Heap}},"days":1,"members":1,{{start}},"weather":{"hourly_csv":"weather.csv"} }""",
             table.ToString()
@@ -300,16 +316,25 @@ public class SimulateAnswersTests
     [InlineData("time,air\n0,4\n", "the column \"air\" is not known; the nearest is \"air_c\"")]
     [InlineData("time,wind_m_s\n0,4\n", "the column \"air_c\" is missing")]
     [InlineData("time,air_c,air_c\n0,4,4\n", "the column \"air_c\" stands twice")]
-    [InlineData("time,air_c\n0,4\n1,warm\n", "line 3, column air_c: \"warm\" is not a number; -40 to 50")]
+    [InlineData(
+        "time,air_c\n0,4\n1,warm\n",
+        "line 3, column air_c: \"warm\" is not a number; -40 to 50"
+    )]
     [InlineData("time,air_c\n0,4\n1,99\n", "line 3, column air_c: 99 is out of range; -40 to 50")]
     [InlineData("time,air_c\n0,4\n\n1,5,6\n", "line 4: has 3 cells; the header has 2")]
     [InlineData("time,air_c\n1,4\n1,5\n", "line 3, column time: is not after the row before it")]
-    [InlineData("time,air_c\n2026-05-02,4\n", "line 2, column time: \"2026-05-02\" is neither a time with an offset")]
+    [InlineData(
+        "time,air_c\n2026-05-02,4\n",
+        "line 2, column time: \"2026-05-02\" is neither a time with an offset"
+    )]
     [InlineData("time,air_c\n0,4\n2026-05-02T00:00Z,4\n", "times and days are mixed")]
     public void Table_Wrong_IsNamedByLineAndColumn(string table, string part)
     {
         var problem = Assert.Throws<InputProblem>(() =>
-            Ask($$"""{{{Heap}},"days":1,"members":1,"weather":{"hourly_csv":"weather.csv"} }""", table)
+            Ask(
+                $$"""{{{Heap}},"days":1,"members":1,"weather":{"hourly_csv":"weather.csv"} }""",
+                table
+            )
         );
 
         Assert.Contains(part, problem.Message, StringComparison.Ordinal);
@@ -330,24 +355,60 @@ public class SimulateAnswersTests
     [InlineData("{HEAP,\"dayz\":3}", "\"dayz\" is not known; the nearest is \"days\"")]
     [InlineData("{HEAP,\"days\":366}", "days: 366 is out of range; 0.25 to 365")]
     [InlineData("{HEAP,\"members\":2001}", "members: 2001 is out of range; 1 to 2000")]
-    [InlineData("{HEAP,\"members\":2000,\"days\":365}", "2000 members times 365 days is 730000; at most 120000")]
+    [InlineData(
+        "{HEAP,\"members\":2000,\"days\":365}",
+        "2000 members times 365 days is 730000; at most 120000"
+    )]
     [InlineData("{HEAP,\"members\":0}", "members: 0 is out of range")]
     [InlineData("{HEAP,\"members\":2.5}", "members: 2.5 is not a whole number")]
-    [InlineData("{HEAP,\"start\":\"2026-05-02T09:00:00\"}", "start: \"2026-05-02T09:00:00\" is no time with an offset")]
+    [InlineData(
+        "{HEAP,\"start\":\"2026-05-02T09:00:00\"}",
+        "start: \"2026-05-02T09:00:00\" is no time with an offset"
+    )]
     [InlineData("{HEAP,\"start_c\":90}", "start_c: 90 is out of range")]
     [InlineData("{HEAP,\"walls\":\"slated\"}", "walls: \"slated\" is not allowed")]
     [InlineData("{HEAP,\"cover\":\"tarp\"}", "cover: \"tarp\" is not allowed")]
-    [InlineData("{HEAP,\"weather\":{\"air\":3}}", "weather: the field \"air\" is not known; the nearest is \"air_c\"")]
-    [InlineData("{HEAP,\"weather\":{\"air_c\":60}}", "weather.air_c: 60 is out of range; -40 to 50")]
-    [InlineData("{HEAP,\"weather\":{\"air_c\":6,\"hourly\":[[0,1],[1,2]]}}", "weather.air_c: stands beside \"hourly\"")]
-    [InlineData("{HEAP,\"weather\":{\"hourly\":[[0,1]]}}", "weather.hourly: has 1 entries; 2 to 10000")]
-    [InlineData("{HEAP,\"weather\":{\"hourly\":[[0,1],[0,2]]}}", "weather.hourly[1][0]: is not after the row before it")]
-    [InlineData("{HEAP,\"weather\":{\"hourly\":[[0,null],[1,2]]}}", "weather.hourly[0][1]: null was found")]
+    [InlineData(
+        "{HEAP,\"weather\":{\"air\":3}}",
+        "weather: the field \"air\" is not known; the nearest is \"air_c\""
+    )]
+    [InlineData(
+        "{HEAP,\"weather\":{\"air_c\":60}}",
+        "weather.air_c: 60 is out of range; -40 to 50"
+    )]
+    [InlineData(
+        "{HEAP,\"weather\":{\"air_c\":6,\"hourly\":[[0,1],[1,2]]}}",
+        "weather.air_c: stands beside \"hourly\""
+    )]
+    [InlineData(
+        "{HEAP,\"weather\":{\"hourly\":[[0,1]]}}",
+        "weather.hourly: has 1 entries; 2 to 10000"
+    )]
+    [InlineData(
+        "{HEAP,\"weather\":{\"hourly\":[[0,1],[0,2]]}}",
+        "weather.hourly[1][0]: is not after the row before it"
+    )]
+    [InlineData(
+        "{HEAP,\"weather\":{\"hourly\":[[0,null],[1,2]]}}",
+        "weather.hourly[0][1]: null was found"
+    )]
     [InlineData("{HEAP,\"events\":[{\"do\":\"turn\"}]}", "events[0]: the field \"day\" is missing")]
-    [InlineData("{HEAP,\"events\":[{\"day\":1,\"do\":\"stir\"}]}", "events[0].do: \"stir\" is not allowed")]
-    [InlineData("{HEAP,\"events\":[{\"day\":1,\"do\":\"turn\",\"l\":4}]}", "events[0].l: \"turn\" has no l; it has thoroughness, part")]
-    [InlineData("{HEAP,\"events\":[{\"day\":1,\"do\":\"water\"}]}", "events[0]: the field \"l\" is missing")]
-    [InlineData("{HEAP,\"events\":[{\"day\":-1,\"do\":\"turn\"}]}", "events[0].day: -1 is out of range")]
+    [InlineData(
+        "{HEAP,\"events\":[{\"day\":1,\"do\":\"stir\"}]}",
+        "events[0].do: \"stir\" is not allowed"
+    )]
+    [InlineData(
+        "{HEAP,\"events\":[{\"day\":1,\"do\":\"turn\",\"l\":4}]}",
+        "events[0].l: \"turn\" has no l; it has thoroughness, part"
+    )]
+    [InlineData(
+        "{HEAP,\"events\":[{\"day\":1,\"do\":\"water\"}]}",
+        "events[0]: the field \"l\" is missing"
+    )]
+    [InlineData(
+        "{HEAP,\"events\":[{\"day\":-1,\"do\":\"turn\"}]}",
+        "events[0].day: -1 is out of range"
+    )]
     [InlineData("{HEAP,\"plan\":{\"use\":[]}}", "\"plan\" and \"ingredients\" were both given")]
     public void Question_Wrong_IsRefusedInOneSentence(string question, string part)
     {
@@ -371,7 +432,11 @@ public class SimulateAnswersTests
             )
         );
 
-        Assert.Contains("only the command line reads files", problem.Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "only the command line reads files",
+            problem.Message,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -407,7 +472,10 @@ public class SimulateAnswersTests
     public void Text_ForAPerson_HasMilestonesAndAChart()
     {
         var text = SimulateAnswers
-            .Answer(Read($$"""{{{Heap}},"days":6,"members":16}"""), SimulateLimits.CommandLine(null))
+            .Answer(
+                Read($$"""{{{Heap}},"days":6,"members":16}"""),
+                SimulateLimits.CommandLine(null)
+            )
             .Text;
 
         Assert.Contains("The core", text, StringComparison.Ordinal);
@@ -423,9 +491,6 @@ public class SimulateAnswersTests
 
     private static JsonObject Ask(string json, string? table = null) =>
         SimulateAnswers
-            .Answer(
-                Read(json),
-                SimulateLimits.CommandLine(table is null ? null : (_, _) => table)
-            )
+            .Answer(Read(json), SimulateLimits.CommandLine(table is null ? null : (_, _) => table))
             .Json;
 }

@@ -9,7 +9,11 @@ namespace Heapwright.Validation.Fuzzing;
 internal sealed record Asked(JsonObject? Json, string? Text, InputProblem? Problem)
 {
     // Small enough that a thousand of them are asked in a minute.
-    private static readonly SimulateLimits Simulated = new() { MostMembers = 8, MostMemberDays = 16 };
+    private static readonly SimulateLimits Simulated = new()
+    {
+        MostMembers = 8,
+        MostMemberDays = 16,
+    };
 
     /// <summary>Whether the question itself holds the words for numbers that are none, as a name may.</summary>
     private bool SaysNaN { get; init; }

@@ -103,11 +103,17 @@ public sealed record WatchAsk
             known.Contains(Last(name), StringComparer.Ordinal) ? Last(name) : usual;
         var mix = MixState.Read(read, contents, here);
         var days =
-            int.TryParse(Last("days"), NumberStyles.None, CultureInfo.InvariantCulture, out var span)
-            && Spans.Contains(span)
+            int.TryParse(
+                Last("days"),
+                NumberStyles.None,
+                CultureInfo.InvariantCulture,
+                out var span
+            ) && Spans.Contains(span)
                 ? span
                 : Spans[1];
-        var bay = contents.Bays.FirstOrDefault(b => b.Id == (sheet is null ? mix.BayId : sheet.BayId));
+        var bay = contents.Bays.FirstOrDefault(b =>
+            b.Id == (sheet is null ? mix.BayId : sheet.BayId)
+        );
         var air = 15.0;
         if (Last("air").Length > 0)
         {
@@ -135,7 +141,12 @@ public sealed record WatchAsk
             Turns = ReadTurns(turnsText, days, typed),
             How = Word("how", Hows, "fair"),
             Days = days,
-            Day = int.TryParse(Last("day"), NumberStyles.None, CultureInfo.InvariantCulture, out var day)
+            Day = int.TryParse(
+                Last("day"),
+                NumberStyles.None,
+                CultureInfo.InvariantCulture,
+                out var day
+            )
                 ? Math.Clamp(day, 0, days)
                 : 3,
         };
@@ -322,7 +333,12 @@ public sealed record WatchAsk
             )
             {
                 typed.Refuse(
-                    Refusal.Of("turns", "sites.turn_days", part.Length <= 20 ? part : part[..20], MostTurns)
+                    Refusal.Of(
+                        "turns",
+                        "sites.turn_days",
+                        part.Length <= 20 ? part : part[..20],
+                        MostTurns
+                    )
                 );
                 break;
             }
