@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text.Json;
 using System.Text.Json.Nodes;
 using Heapwright.App.Changes;
 using Heapwright.App.Sites;
