@@ -125,6 +125,20 @@ public sealed record Shown(DisplayUnits Units, CultureInfo Culture)
     /// <param name="value">The number.</param>
     public double FromVolume(double value) => Measures.FromVolume(value);
 
+    /// <summary>A temperature in the unit of this site, as a number.</summary>
+    /// <param name="celsius">Degrees Celsius.</param>
+    public double InTemperature(double celsius) =>
+        Units.Temperature == "f"
+            ? UnitsNet.Temperature.FromDegreesCelsius(celsius).DegreesFahrenheit
+            : celsius;
+
+    /// <summary>Degrees Celsius of a number in the unit of this site.</summary>
+    /// <param name="value">The number.</param>
+    public double FromTemperature(double value) =>
+        Units.Temperature == "f"
+            ? UnitsNet.Temperature.FromDegreesFahrenheit(value).DegreesCelsius
+            : value;
+
     /// <summary>Kilograms of a number in the unit of this site.</summary>
     /// <param name="value">The number.</param>
     public double FromMass(double value) => Measures.FromMass(value);
