@@ -8,6 +8,12 @@ if (args is ["heap-export", var exported, var count, var cut])
     return;
 }
 
+if (args is ["heap-convergence"])
+{
+    HeapConvergence.Print();
+    return;
+}
+
 if (args is ["heap-time", var timed, var howMany, var howFine, var tolerance])
 {
     HeapMembers.Time(timed, Whole(howMany), Whole(howFine), Number(tolerance));
