@@ -26,6 +26,9 @@ switch (args.FirstOrDefault())
     case "heap-time":
         HeapMembers.Time(args[1], Whole(args[2]), Whole(args[3]), Number(args[4]));
         return 0;
+    case "heap-convergence":
+        HeapConvergence.Print();
+        return 0;
     case "mix":
         return MixBenchmark.Run() ? 0 : 1;
     default:

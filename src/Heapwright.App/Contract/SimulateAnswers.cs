@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using Heapwright.App.Texts;
 using Heapwright.Core.Simulation;
 using Heapwright.Numerics.Sampling;
 
@@ -45,18 +46,20 @@ public static class SimulateAnswers
     /// <param name="input">The question.</param>
     /// <param name="limits">How much may be asked.</param>
     /// <param name="seed">The seed where the question names none.</param>
+    /// <param name="measures">The measures of its text; metric if null.</param>
     /// <param name="cancellation">Gives up.</param>
     /// <exception cref="InputProblem">The question is wrong.</exception>
     public static Answer Answer(
         Input input,
         SimulateLimits limits,
         ulong? seed = null,
+        Measures? measures = null,
         CancellationToken cancellation = default
     )
     {
         ArgumentNullException.ThrowIfNull(input);
         ArgumentNullException.ThrowIfNull(limits);
-        var assumptions = new Assumptions();
+        var assumptions = new Assumptions(measures ?? Measures.Metric);
         var reader = new SimulateReader(limits, assumptions);
         var question = reader.Read(input, seed);
         MixAnswers.SayMixing(question.Mixture, assumptions);
@@ -77,7 +80,12 @@ public static class SimulateAnswers
 
     private static void SayBuilt(SimulationAnswer heap, Assumptions assumptions)
     {
-        assumptions.Say("simulate.built_volume", 1000 * heap.BuiltVolume, 100 * heap.Grid.Height);
+        var measures = assumptions.Measures;
+        assumptions.Say(
+            "simulate.built_volume",
+            measures.Litres(1000 * heap.BuiltVolume),
+            measures.Short(UnitsNet.Length.FromMeters(heap.Grid.Height))
+        );
         if (heap.Trodden <= 1.0005)
         {
             return;
@@ -87,7 +95,10 @@ public static class SimulateAnswers
         var room = heap.Question.Bin.Volume.CubicMeters;
         if (heap.BuiltVolume > 1.001 * room)
         {
-            assumptions.Say("simulate.over_the_bin", 1000 * (heap.BuiltVolume - room));
+            assumptions.Say(
+                "simulate.over_the_bin",
+                measures.Litres(1000 * (heap.BuiltVolume - room))
+            );
         }
     }
 

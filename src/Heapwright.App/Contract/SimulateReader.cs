@@ -164,7 +164,12 @@ internal sealed class SimulateReader(SimulateLimits limits, Assumptions assumpti
 
         if (top["start_c"] is null)
         {
-            assumptions.Say("simulate.start_assumed", question.Weather.MeanAir);
+            assumptions.Say(
+                "simulate.start_assumed",
+                assumptions.Measures.Temperature(
+                    UnitsNet.Temperature.FromDegreesCelsius(question.Weather.MeanAir)
+                )
+            );
         }
 
         if (top["days"] is null)

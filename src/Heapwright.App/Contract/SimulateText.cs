@@ -37,8 +37,9 @@ internal static class SimulateText
         JsonArray cautions
     )
     {
+        var measures = assumptions.Measures;
         var text = new StringBuilder();
-        text.AppendLine(SheetWords.Bin(heap.Question.Bin, Measures.Metric));
+        text.AppendLine(SheetWords.Bin(heap.Question.Bin, measures));
         text.AppendLine(
             Words.Of(
                 heap.Question.Members == 1 ? "simulate.head_one" : "simulate.head",
@@ -50,18 +51,25 @@ internal static class SimulateText
         text.AppendLine();
         foreach (var (field, celsius) in Marks)
         {
-            text.AppendLine(Reaching(ranges[field], celsius));
+            text.AppendLine(Reaching(ranges[field], Degrees(celsius, measures)));
         }
 
         text.AppendLine(
-            Words.Of("simulate.peak", null, Number(ranges["peak_c"]), Number(ranges["peak_day"]))
+            Words.Of(
+                "simulate.peak",
+                null,
+                InDegrees(ranges["peak_c"], measures),
+                Number(ranges["peak_day"])
+            )
         );
         foreach (var field in Figures)
         {
-            text.AppendLine(Words.Of("simulate." + field, null, Number(ranges[field])));
+            text.AppendLine(
+                Words.Of("simulate." + field, null, Number(ranges[field]), Degrees(55, measures))
+            );
         }
 
-        Append(text, heap);
+        Append(text, heap, measures);
         text.AppendLine().AppendLine(Words.Of("simulate.honesty"));
         Contract.Figures.AppendList(text, Words.Of("quantities.assumed"), assumptions.All);
         MaterialCautions.Append(text, cautions);
@@ -70,8 +78,8 @@ internal static class SimulateText
 
     /// <summary>Whether and when a temperature is passed, in words.</summary>
     /// <param name="range">The range over members.</param>
-    /// <param name="celsius">The temperature, °C.</param>
-    private static string Reaching(MilestoneRange range, int celsius)
+    /// <param name="celsius">The temperature in words.</param>
+    private static string Reaching(MilestoneRange range, string celsius)
     {
         if (range.IsExact)
         {
@@ -88,13 +96,21 @@ internal static class SimulateText
             : Words.Of("simulate.reached", null, celsius, Number(range));
     }
 
+    private static string Degrees(double celsius, Measures measures) =>
+        measures.Temperature(UnitsNet.Temperature.FromDegreesCelsius(celsius));
+
+    private static string InDegrees(MilestoneRange range, Measures measures) =>
+        range is { Low: { } low, Typical: { } typical, High: { } high }
+            ? measures.TemperatureRange(Core.Quantities.Spread.Of(low, typical, high))
+            : Words.Of("recipes.unknown");
+
     private static string Number(MilestoneRange range) =>
         range is { Low: { } low, Typical: { } typical, High: { } high }
             ? Contract.Figures.Range(Core.Quantities.Spread.Of(low, typical, high))
             : Words.Of("recipes.unknown");
 
     // The core by day: the line of the middle run, and where nine runs in ten lie.
-    private static void Append(StringBuilder text, SimulationAnswer heap)
+    private static void Append(StringBuilder text, SimulationAnswer heap, Measures measures)
     {
         var columns = (int)Math.Clamp(Math.Round(heap.Question.Days), 2, ChartWidth);
         var low = new double[columns];
@@ -104,25 +120,26 @@ internal static class SimulateText
         {
             var day = heap.Question.Days * c / (columns - 1);
             var at = Array.FindLastIndex([.. heap.Days], d => d <= day + 1e-9);
-            double[] sorted = [.. heap.Core[at]];
+            double[] sorted = [.. heap.Core[at].Select(measures.InTemperature)];
             Array.Sort(sorted);
             low[c] = Percentiles.At(sorted, 0.05);
             middle[c] = Percentiles.At(sorted, 0.5);
             high[c] = Percentiles.At(sorted, 0.95);
         }
 
-        const int Step = 5;
-        var top = (int)Math.Ceiling((high.Max() + 1) / Step);
-        var bottom = (int)Math.Floor(low.Min() / Step);
-        text.AppendLine().AppendLine(Words.Of("simulate.chart"));
+        // Twice as coarse in the smaller degrees, so that the picture keeps its height.
+        var step = measures.TemperatureUnit == " °F" ? 10 : 5;
+        var top = (int)Math.Ceiling((high.Max() + 1) / step);
+        var bottom = (int)Math.Floor(low.Min() / step);
+        text.AppendLine().AppendLine(Words.Of("simulate.chart", null, measures.TemperatureUnit));
         for (var row = top; row >= bottom; row--)
         {
-            var degrees = row * Step;
+            var degrees = row * step;
             var line = new StringBuilder();
             for (var c = 0; c < columns; c++)
             {
-                var from = degrees - (Step / 2.0);
-                var to = degrees + (Step / 2.0);
+                var from = degrees - (step / 2.0);
+                var to = degrees + (step / 2.0);
                 line.Append(
                     middle[c] >= from && middle[c] < to ? '*'
                     : high[c] >= from && low[c] < to ? ':'
@@ -133,7 +150,7 @@ internal static class SimulateText
             text.AppendLine(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{(degrees % 10 == 0 ? degrees.ToString(CultureInfo.InvariantCulture) : ""), 4} |{line.ToString().TrimEnd()}"
+                    $"{(degrees % (2 * step) == 0 ? degrees.ToString(CultureInfo.InvariantCulture) : ""), 4} |{line.ToString().TrimEnd()}"
                 )
             );
         }

@@ -69,12 +69,18 @@ internal sealed class SimulateWeather(SimulateLimits limits, Assumptions assumpt
         var rain = Given("rain_mm_day", 0, 300, 0);
         if (fields?["air_c"] is null)
         {
-            assumptions.Say("simulate.air_assumed", air);
+            assumptions.Say(
+                "simulate.air_assumed",
+                assumptions.Measures.Temperature(UnitsNet.Temperature.FromDegreesCelsius(air))
+            );
         }
 
         if (fields?["swing_c"] is null)
         {
-            assumptions.Say("simulate.swing_assumed", swing);
+            assumptions.Say(
+                "simulate.swing_assumed",
+                assumptions.Measures.TemperatureDifference(swing)
+            );
         }
 
         if (fields?["wind_m_s"] is null)

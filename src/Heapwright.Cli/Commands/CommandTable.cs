@@ -60,7 +60,8 @@ internal static class CommandTable
         SimulateAnswers.Answer(
             call.Question(),
             SimulateLimits.CommandLine(TableFile.Read),
-            call.Seed
+            call.Seed,
+            call.Measures
         );
 
     private static Reply Build(Call call)
