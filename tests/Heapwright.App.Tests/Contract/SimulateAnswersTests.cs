@@ -428,7 +428,8 @@ public class SimulateAnswersTests
         var problem = Assert.Throws<InputProblem>(() =>
             SimulateAnswers.Answer(
                 Read($$"""{{{Heap}},"weather":{"hourly_csv":"/etc/passwd"} }"""),
-                SimulateLimits.Web
+                SimulateLimits.Web,
+                cancellation: TestContext.Current.CancellationToken
             )
         );
 
@@ -474,7 +475,8 @@ public class SimulateAnswersTests
         var text = SimulateAnswers
             .Answer(
                 Read($$"""{{{Heap}},"days":6,"members":16}"""),
-                SimulateLimits.CommandLine(null)
+                SimulateLimits.CommandLine(null),
+                cancellation: TestContext.Current.CancellationToken
             )
             .Text;
 

@@ -44,7 +44,11 @@ internal sealed record Asked(JsonObject? Json, string? Text, InputProblem? Probl
                 "mix" => MixAnswers.Answer(input),
                 "solve" => SolveAnswers.Answer(input),
                 "recipe" => RecipeAnswers.Answer(input),
-                "simulate" => SimulateAnswers.Answer(input, Simulated),
+                "simulate" => SimulateAnswers.Answer(
+                    input,
+                    Simulated,
+                    cancellation: TestContext.Current.CancellationToken
+                ),
                 _ => BuildAnswers.Answer(input),
             };
             return new Asked(answer.Json, answer.Text, null);
