@@ -350,8 +350,8 @@ internal sealed class ReferenceHeap(HeapGrid grid, Barrier wall, Barrier cover)
         var excess = Math.Max(freed - need, 0);
         var recycled = P(HeapParameter.MicrobeDecay) * warm * z[HeapBlock.Microbe];
         var supply = recycled + (P(HeapParameter.MineralUptake) * z[HeapBlock.Mineral]);
-        var cover = Math.Min(supply / (deficit + 1e-12), 1e6);
-        var met = cover * Math.Pow(1 + Math.Pow(cover, 4), -0.25);
+        var filled = Math.Min(supply / (deficit + 1e-12), 1e6);
+        var met = filled * Math.Pow(1 + Math.Pow(filled, 4), -0.25);
         var fed = P(HeapParameter.NitrogenFloor) + ((1 - P(HeapParameter.NitrogenFloor)) * met);
         var taken = Math.Min(fed * deficit, supply);
 

@@ -106,6 +106,7 @@ public class SameBitsTests
         {
             var start = new ProcessStartInfo("dotnet")
             {
+                UseShellExecute = false,
                 RedirectStandardOutput = true,
                 RedirectStandardError = true,
             };
