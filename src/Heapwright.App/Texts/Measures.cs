@@ -218,7 +218,7 @@ public sealed record Measures(DisplayUnits Units, CultureInfo Culture)
     private static double Size(string unit) => MeasureUnits.Find(unit)!.Size.Typical;
 
     // A digit that nobody can measure says nothing; nor does a 0 for what is little.
-    private string Rounded(double value) =>
+    public string Rounded(double value) =>
         Math.Abs(value) switch
         {
             0 => "0",
