@@ -94,13 +94,13 @@ static void press(const struct heap *h, double time, const double *y, struct zon
             stress += weight;
             double denser = (1 + p[Compaction] * middle / (middle + p[CompactionLoad]))
                 * (1 + f[SETTLING] * settled);
-            double loose = dry * f[BULK];
-            double inverse = denser / loose;
+            double matter = (dry - f[ASH]) * (1 / 1600.0) + f[ASH] * (1 / 2500.0) + water * 1e-3;
+            double gaps = most(dry * f[BULK] - matter, 0) / denser;
+            double inverse = 1 / (matter + gaps);
             s->inverse_volume[z] = inverse;
-            s->thickness[z] = loose * inverse_plan / denser;
+            s->thickness[z] = (matter + gaps) * inverse_plan;
             double wet = water * inverse * 1e-3;
-            double solids = (dry - f[ASH]) * (1 / 1600.0) + f[ASH] * (1 / 2500.0);
-            double air = most(1 - solids * inverse - wet, 0), square = air * air;
+            double air = gaps * inverse, square = air * air;
             s->diffusivity[z] = 2e-5 * (square + variance) * (0.876 + 0.0062 * s->celsius[z]);
             double grain = 1 - air;
             double shape = 2 * air * (square + 3 * variance) / (grain * grain);

@@ -140,12 +140,15 @@ internal sealed class ReferenceHeap(HeapGrid grid, Barrier wall, Barrier cover)
                             * (1 - Math.Exp(-age / P(HeapParameter.SettleTime)))
                         )
                     );
-                one.Volume = one.Dry * F(i, HeapBlock.Bulk) / density;
-                one.Thickness = one.Volume / grid.PlanArea[r];
+                // Only the gaps between the pieces give way; pieces and water keep their volume.
                 var ash = F(i, HeapBlock.Ash);
+                var matter =
+                    ((one.Dry - ash) / 1600) + (ash / 2500) + (one[HeapBlock.Water] / 1000);
+                var gaps = Math.Max((one.Dry * F(i, HeapBlock.Bulk)) - matter, 0) / density;
+                one.Volume = matter + gaps;
+                one.Thickness = one.Volume / grid.PlanArea[r];
                 var wet = one[HeapBlock.Water] / 1000 / one.Volume;
-                var solid = (((one.Dry - ash) / 1600) + (ash / 2500)) / one.Volume;
-                var e = Math.Max(1 - solid - wet, 0);
+                var e = gaps / one.Volume;
                 var s2 = Math.Pow(P(HeapParameter.AirSpaceSpread), 2);
                 // Means over a spread of air space: of its square, and of its cube for the permeability.
                 one.Diffusivity = 2e-5 * ((e * e) + s2) * (0.876 + (0.0062 * one.Celsius));
