@@ -1,4 +1,5 @@
 using System.Globalization;
+using Heapwright.Benchmarks.Heaps;
 using Heapwright.Benchmarks.Mixing;
 using Heapwright.Benchmarks.RecipeSearch;
 
@@ -20,11 +21,24 @@ switch (args.FirstOrDefault())
         )
             ? 0
             : 1;
+    case "heap-export":
+        HeapMembers.Export(args[1], Whole(args[2]), Whole(args[3]));
+        return 0;
+    case "heap-time":
+        HeapMembers.Time(args[1], Whole(args[2]), Whole(args[3]), Number(args[4]));
+        return 0;
+    case "heap-convergence":
+        HeapConvergence.Print();
+        return 0;
     case "mix":
         return MixBenchmark.Run() ? 0 : 1;
     default:
         Console.Error.WriteLine(
-            "Which benchmark? recipe-search [--families garden,untested,hard] [--first 1] [--instances 50] [--cap 20] [--peers SCIP,SAT,HIGHS], or mix."
+            "Which benchmark? recipe-search [--families garden,untested,hard] [--first 1] [--instances 50] [--cap 20] [--peers SCIP,SAT,HIGHS], or mix; bench/heap/run calls the others."
         );
         return 2;
 }
+
+static int Whole(string text) => int.Parse(text, CultureInfo.InvariantCulture);
+
+static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);

@@ -46,6 +46,7 @@ builder.Services.AddSingleton<KeepPlans>();
 builder.Services.AddSingleton<SampleGarden>();
 builder.Services.AddSingleton<CarrySite>();
 builder.Services.AddSingleton<ImportTray>();
+builder.Services.AddSingleton<SimulatedHeaps>();
 builder.Services.AddScoped<Here>();
 builder.Services.AddHttpContextAccessor();
 builder.Services.AddRazorComponents();

@@ -26,6 +26,7 @@ public sealed class FilledSite : IAsyncLifetime
             "/mix",
             "/mix/add?q=straw",
             "/recipe",
+            "/watch?day=4",
             "/sheets",
             Sheet,
             "/materials",

@@ -32,7 +32,8 @@ public sealed partial class HeapPageTests
 
     [GeneratedRegex(
         @"^\| `(?<name>\w+)` \| (?<symbol>\S+) \| (?<usual>\S+) \| .*? \| (?<unit>[^|]+) \| [\w ]+ \|$",
-        RegexOptions.Multiline | RegexOptions.ExplicitCapture
+        RegexOptions.Multiline | RegexOptions.ExplicitCapture,
+        matchTimeoutMilliseconds: 1000
     )]
     private static partial Regex Row();
 }

@@ -1,4 +1,5 @@
 using System.Text;
+using System.Text.Json.Nodes;
 using Heapwright.App.Sites;
 
 namespace Heapwright.Storage.Tests;
@@ -22,9 +23,92 @@ public sealed class CarrySiteTests
         Assert.Equal(8, preview.Writes);
         Assert.True(outcome.IsDone);
         Assert.Equal(
-            await new CarrySite(from.Recorder).Export(Never),
-            await new CarrySite(to.Recorder).Export(Never)
+            Held(await new CarrySite(from.Recorder).Export(Never)),
+            Held(await new CarrySite(to.Recorder).Export(Never))
         );
+    }
+
+    [Fact]
+    public async Task Export_BroughtIntoAnEmptySite_BringsTheRecordAndItsUndo()
+    {
+        await using var from = await TemporaryStorage.Ready();
+        await using var to = await TemporaryStorage.Ready();
+        await from.Recorder.Put("acts.imported", ["8"], Things.All, Never);
+        var stock = new KeepStock(from.Recorder);
+        await stock.Add(Things.Grass with { Id = Guid.CreateVersion7(), Name = "Second" }, Never);
+        await from.Recorder.Undo(2, Never);
+        var text = Bytes(await new CarrySite(from.Recorder).Export(Never));
+
+        var outcome = await new CarrySite(to.Recorder).BringIn(text, Never);
+
+        var was = await from.Store.Record(Never);
+        var now = await to.Store.Record(Never);
+        Assert.Equal(3, was.Length);
+        Assert.Equal(4, now.Length);
+        Assert.Equal("acts.record_imported", outcome.Act!.What);
+        for (var i = 0; i < was.Length; i++)
+        {
+            Assert.Equal(
+                (was[i].At, was[i].What, was[i].Undoes),
+                (now[i].At, now[i].What, now[i].Undoes)
+            );
+            Assert.Equal(was[i].Changes, now[i].Changes);
+        }
+
+        var undone = await to.Recorder.Undo(3, Never);
+        Assert.True(undone.IsDone);
+        Assert.Equal(2, (await to.Store.All<StockEntry>(Never)).Length);
+    }
+
+    /// <summary>Files that were written before the record was in them are still read.</summary>
+    [Fact]
+    public async Task Import_OfSchemaOne_BringsTheThingsByOneAct()
+    {
+        await using var from = await TemporaryStorage.Ready();
+        await using var to = await TemporaryStorage.Ready();
+        await from.Recorder.Put("acts.imported", ["8"], Things.All, Never);
+        var old = JsonNode.Parse(await new CarrySite(from.Recorder).Export(Never))!.AsObject();
+        Assert.True(old.Remove("record"));
+        old["schema"] = 1;
+
+        var outcome = await new CarrySite(to.Recorder).BringIn(Bytes(old.ToJsonString()), Never);
+
+        Assert.Equal("acts.imported", outcome.Act!.What);
+        Assert.Single(await to.Store.Record(Never));
+        Assert.Equal(
+            Held(await new CarrySite(from.Recorder).Export(Never)),
+            Held(await new CarrySite(to.Recorder).Export(Never))
+        );
+    }
+
+    [Theory]
+    [InlineData("number", "0", "sites.import_record")]
+    [InlineData("what", "\"acts.no_such\"", "sites.import_record")]
+    [InlineData("what", "\"acts.undone\"", "sites.import_record")]
+    [InlineData("undoes", "7", "sites.import_record")]
+    [InlineData("changes", "[]", "sites.import_record_end")]
+    public async Task Import_RecordThatDoesNotHoldTogether_IsRefusedAndChangesNothing(
+        string field,
+        string value,
+        string code
+    )
+    {
+        await using var from = await TemporaryStorage.Ready();
+        await using var to = await TemporaryStorage.Ready();
+        await from.Recorder.Put("acts.imported", [], Things.All, Never);
+        var file = JsonNode.Parse(await new CarrySite(from.Recorder).Export(Never))!;
+        file["record"]![0]![field] = JsonNode.Parse(value);
+        if (field == "what" && value.Contains("undone", StringComparison.Ordinal))
+        {
+            file["record"]![0]!["values"] = new JsonArray();
+        }
+
+        var outcome = await new CarrySite(to.Recorder).BringIn(Bytes(file.ToJsonString()), Never);
+
+        var refusal = Assert.Single(outcome.Refusals);
+        Assert.Equal(code, refusal.Why.Code);
+        Assert.NotEmpty(App.Texts.Words.Of(refusal.Why));
+        Assert.Empty(await to.Store.Record(Never));
     }
 
     [Fact]
@@ -59,7 +143,7 @@ public sealed class CarrySiteTests
         await to.Recorder.Undo(done.Act!.Number, Never);
 
         Assert.Equal(1, preview.Rows.Single(r => r.Kind == "stock").Changed);
-        Assert.Equal(before, await new CarrySite(to.Recorder).Export(Never));
+        Assert.Equal(Held(before), Held(await new CarrySite(to.Recorder).Export(Never)));
     }
 
     [Theory]
@@ -72,7 +156,7 @@ public sealed class CarrySiteTests
         "sites.import_other"
     )]
     [InlineData(
-        """{"schema":2,"what":"heapwright_site","exported_at":"2026-06-01T00:00:00Z"}""",
+        """{"schema":3,"what":"heapwright_site","exported_at":"2026-06-01T00:00:00Z"}""",
         "sites.import_newer"
     )]
     [InlineData(
@@ -99,6 +183,14 @@ public sealed class CarrySiteTests
         Assert.Equal(code, outcome.Refusals.Single().Why.Code);
         Assert.NotEmpty(App.Texts.Words.Of(preview.Refusal.Why));
         Assert.Empty(await storage.Store.Latest(5, Never));
+    }
+
+    // Everything in a file but the record of how it came about.
+    private static string Held(string text)
+    {
+        var file = JsonNode.Parse(text)!.AsObject();
+        file.Remove("record");
+        return file.ToJsonString();
     }
 
     private static byte[] Bytes(string text) => Encoding.UTF8.GetBytes(text);

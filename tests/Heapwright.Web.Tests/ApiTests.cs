@@ -28,6 +28,22 @@ public sealed class ApiTests(SiteUnderTest site) : IClassFixture<SiteUnderTest>
     }
 
     [Fact]
+    public async Task Simulate_OverTheWeb_HasTheSameBytesAsOnTheCommandLine()
+    {
+        const string Heap =
+            """{"bin":{"length_m":1,"width_m":1,"height_m":1},"ingredients":[{"material":"horse_manure_straw","amount":{"value":6,"unit":"wheelbarrow"}}],"water_l":20,"days":2,"members":10}""";
+        var file = Path.GetTempFileName();
+        await File.WriteAllTextAsync(file, Heap, Never);
+        var answer = await Post("simulate", Heap);
+
+        var printed = await CommandLineOutput("simulate", "--json", "--input", file);
+
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        Assert.Equal(printed, await answer.Content.ReadAsStringAsync(Never));
+        File.Delete(file);
+    }
+
+    [Fact]
     public async Task Solve_ImpossibleTarget_IsAnAnsweredNo()
     {
         var answer = await Post(
@@ -45,6 +61,17 @@ public sealed class ApiTests(SiteUnderTest site) : IClassFixture<SiteUnderTest>
     [InlineData("mix", """{"ingredientz":[]}""", "the nearest is \"ingredients\"")]
     [InlineData("recipe", "{}", "\"have\"")]
     [InlineData("build", "{}", "nothing to build")]
+    [InlineData("simulate", "{}", "\"bin\" is missing")]
+    [InlineData(
+        "simulate",
+        """{"bin":{"length_m":1,"width_m":1,"height_m":1},"ingredients":[{"material":"wheat_straw","amount":{"value":1,"unit":"bale"}}],"members":501}""",
+        "members: 501 is out of range; 1 to 500"
+    )]
+    [InlineData(
+        "simulate",
+        """{"bin":{"length_m":1,"width_m":1,"height_m":1},"ingredients":[{"material":"wheat_straw","amount":{"value":1,"unit":"bale"}}],"weather":{"hourly_csv":"/etc/passwd"}}""",
+        "only the command line reads files"
+    )]
     [InlineData("materials/show", """{"id":"wheat_strow"}""", "wheat_straw")]
     public async Task Question_Wrong_IsRefusedInOneSentence(
         string command,
@@ -83,6 +110,7 @@ public sealed class ApiTests(SiteUnderTest site) : IClassFixture<SiteUnderTest>
                 "/api/materials/show",
                 "/api/mix",
                 "/api/recipe",
+                "/api/simulate",
                 "/api/solve",
             ],
             paths.EnumerateObject().Select(p => p.Name).Order(StringComparer.Ordinal)

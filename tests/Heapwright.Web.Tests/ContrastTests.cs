@@ -36,6 +36,8 @@ public sealed class ContrastTests
                         ("rust", "alert"),
                         ("on-leaf", "leaf"),
                         ("on-disc", "disc"),
+                        ("ink", "fan"),
+                        ("ink", "fan-pale"),
                     }
                 )
                 {
@@ -47,6 +49,35 @@ public sealed class ContrastTests
         }
     }
 
+    /// <summary>The drawing of a sheet is inked with tokens, so the ground under it must be one of them too.</summary>
+    [Fact]
+    public void Drawing_Ground_ChangesWithTheTheme() =>
+        Assert.Matches(
+            new Regex(
+                @"\.drawing \{[^}]*background: var\(--card\)",
+                RegexOptions.ExplicitCapture,
+                Limit
+            ),
+            File.ReadAllText(Path.Combine(Root(), "src/Heapwright.Web/wwwroot/heap.css"))
+        );
+
+    /// <summary>Tokens stand outside of every layer and win over those within, unless these are important.</summary>
+    [Fact]
+    public void Tokens_OnPaper_AllTakeThePlaceOfTheThemes()
+    {
+        var css = File.ReadAllText(Path.Combine(Root(), "src/Heapwright.Web/wwwroot/heap.css"));
+        var print = css[css.IndexOf("@media print", StringComparison.Ordinal)..];
+        var tokens = Regex.Matches(
+            print,
+            "--(?<name>[a-z-]+): (?<value>#[0-9a-f]{3,6})(?<important> !important)?;",
+            RegexOptions.ExplicitCapture,
+            Limit
+        );
+
+        Assert.Contains(tokens, t => t.Groups["name"].Value == "ink");
+        Assert.All(tokens, t => Assert.True(t.Groups["important"].Success, t.Value));
+    }
+
     [Theory]
     [MemberData(nameof(Pairs))]
     public void Tokens_TextOverGround_CanBeRead(string theme, string text, string ground)
@@ -56,6 +87,46 @@ public sealed class ContrastTests
         var ratio = Ratio(tokens[text], tokens[ground]);
 
         Assert.True(ratio >= 4.5, $"{theme}: {text} over {ground} is {ratio:0.00} to 1");
+    }
+
+    // The colours of warmth are told apart by how dark they are alone: each at least a sixth darker than the one before
+    // (a choice of our own; no source), so that grey, sun and few-colour sight lose nothing.
+    [Fact]
+    public void HeatScale_StepByStep_GetsDarker()
+    {
+        var colours = Drawings.HeatScale.Colours;
+
+        Assert.Equal(Drawings.HeatScale.Levels.Count + 1, colours.Count);
+        for (var i = 1; i < colours.Count; i++)
+        {
+            var step = (Luminance(colours[i - 1]) + 0.05) / (Luminance(colours[i]) + 0.05);
+            Assert.True(step >= 1.16, $"{colours[i - 1]} to {colours[i]} is only {step:0.00}");
+        }
+    }
+
+    // Lines of charts are graphics: at least 3 to 1 (WCAG 2.2, success criterion 1.4.11, printed).
+    [Theory]
+    [InlineData("light")]
+    [InlineData("dark")]
+    [InlineData("sun")]
+    public void FanLines_OverTheirBands_CanBeSeen(string theme)
+    {
+        var tokens = Tokens(theme);
+
+        foreach (
+            var (line, ground) in new[]
+            {
+                ("fan-line", "fan"),
+                ("fan-line", "fan-pale"),
+                ("fan-line", "card"),
+                ("fan-second-line", "fan-second"),
+                ("fan-second-line", "card"),
+            }
+        )
+        {
+            var ratio = Ratio(tokens[line], tokens[ground]);
+            Assert.True(ratio >= 3, $"{theme}: {line} over {ground} is {ratio:0.00} to 1");
+        }
     }
 
     [Fact]

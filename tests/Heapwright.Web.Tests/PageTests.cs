@@ -163,6 +163,8 @@ public sealed class PageTests : IAsyncLifetime
     [InlineData("/mix?go=1&m=wheat_straw&n=1e400&u=nonsense&water=abc")]
     [InlineData("/mix?add=no_such")]
     [InlineData("/recipe?bay=zzz&aim=none&chance=7&buy_w=unobtainium&buy_p=x")]
+    [InlineData("/watch?sheet=zzz&bay=zzz&cover=x&walls=x&days=7&day=-4&air=hot&turns=a")]
+    [InlineData("/watch?m=no_such&n=1&u=bale&day=99999999999")]
     [InlineData("/stock/not-a-guid")]
     [InlineData("/sheets/not-a-guid")]
     [InlineData("/materials/no_such")]
@@ -290,6 +292,64 @@ public sealed class PageTests : IAsyncLifetime
             await caller.GetStringAsync("/stock", Never),
             StringComparison.Ordinal
         );
+    }
+
+    [Fact]
+    public async Task Watch_ADay_ShowsItInWordsAndKeepsTheWhatIf()
+    {
+        await Add("horse_manure_straw", "Muck", "6", "wheelbarrow");
+
+        var html = await caller.GetStringAsync(
+            "/watch?cover=lid&walls=none&air=50&turns=3%2C+5&days=21&day=4",
+            Never
+        );
+
+        // 50 degrees here are Fahrenheit, which is 10 in Celsius.
+        Assert.Contains(
+            "as warm as the air is on average, 10 \u00b0C",
+            WebUtility.HtmlDecode(html),
+            StringComparison.Ordinal
+        );
+        Assert.Contains("Day 4: core ", html, StringComparison.Ordinal);
+        Assert.Contains("value=\"lid\" selected", html, StringComparison.Ordinal);
+        Assert.Contains("value=\"3, 5\"", html, StringComparison.Ordinal);
+        Assert.Contains("A computation, not a measurement", html, StringComparison.Ordinal);
+        Assert.Contains("&amp;how=fair&amp;days=21&amp;day=5", html, StringComparison.Ordinal);
+        Assert.Equal(
+            22,
+            System.Text.RegularExpressions.Regex.Count(
+                html,
+                "<g data-day=",
+                System.Text.RegularExpressions.RegexOptions.None,
+                TimeSpan.FromSeconds(5)
+            )
+        );
+        Assert.Equal(
+            21,
+            System.Text.RegularExpressions.Regex.Count(
+                html,
+                "display=\"none\"",
+                System.Text.RegularExpressions.RegexOptions.None,
+                TimeSpan.FromSeconds(5)
+            )
+        );
+    }
+
+    [Fact]
+    public async Task Watch_TurnsThatCannotBeRead_AreToldBesideTheField()
+    {
+        await Add("horse_manure_straw", "Muck", "6", "wheelbarrow");
+
+        var html = WebUtility.HtmlDecode(
+            await caller.GetStringAsync("/watch?turns=3,+soon", Never)
+        );
+
+        Assert.Contains(
+            "\"soon\" cannot be read here: write whole days",
+            html,
+            StringComparison.Ordinal
+        );
+        Assert.DoesNotContain("<g data-day=", html, StringComparison.Ordinal);
     }
 
     private async Task Add(string material, string name, string amount, string unit)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Heapwright.App.Ports;
 using Heapwright.App.Sites;
 
@@ -128,6 +129,36 @@ public sealed class SiteRecorder(IItemStore store, TimeProvider clock) : IDispos
                 act.Number,
                 cancel
             );
+        }
+        finally
+        {
+            gate.Release();
+        }
+    }
+
+    /// <summary>Takes a whole record over, where nothing was ever kept; a last act says so.</summary>
+    /// <param name="acts">The acts, oldest first, each following from those before it.</param>
+    /// <param name="cancel">Gives up.</param>
+    /// <returns>Null where there is a record already, which is left as it is.</returns>
+    public async Task<Outcome?> TakeOver(ImmutableArray<Act> acts, CancellationToken cancel)
+    {
+        await gate.WaitAsync(cancel);
+        try
+        {
+            if (!(await store.Latest(1, cancel)).IsEmpty)
+            {
+                return null;
+            }
+
+            var said = new Act
+            {
+                Number = acts[^1].Number + 1,
+                At = clock.Now(),
+                What = "acts.record_imported",
+                Values = [acts.Length.ToString(CultureInfo.InvariantCulture)],
+                Changes = [],
+            };
+            return new Outcome(await store.WriteAll([.. acts, said], cancel), [], null);
         }
         finally
         {

@@ -55,7 +55,9 @@ internal static class BinReader
         return json;
     }
 
-    private static string Word(BinShape shape) =>
+    /// <summary>The word for a shape.</summary>
+    /// <param name="shape">The shape.</param>
+    public static string Word(BinShape shape) =>
         shape switch
         {
             BinShape.Box => "box",

@@ -40,6 +40,13 @@ public sealed class Input
     /// <summary>Whether the value is null.</summary>
     public bool IsNull => element.ValueKind == JsonValueKind.Null;
 
+    /// <summary>Whether an object has a field of this name that is not null; false where this is no object.</summary>
+    /// <param name="name">The field.</param>
+    public bool Has(string name) =>
+        IsObject
+        && element.TryGetProperty(name, out var value)
+        && value.ValueKind != JsonValueKind.Null;
+
     /// <summary>Reads a whole question.</summary>
     /// <param name="utf8">The bytes of one JSON document.</param>
     /// <param name="file">The name to use in messages.</param>

@@ -138,7 +138,7 @@ public static class SolveAnswers
                     "mixtures.cannot_negative_water",
                     Percent(sum),
                     target,
-                    UnitsNet.Volume.FromLiters(-water)
+                    assumptions.Measures.LitresToTheTenth(-water)
                 )
             )
             : Yes(assumptions, parts, water, water, LitresShown(assumptions, water));
@@ -208,7 +208,7 @@ public static class SolveAnswers
                     )
                     : Reason.Of(
                         "mixtures.cannot_negative_pair_water",
-                        UnitsNet.Volume.FromLiters(-masses[i])
+                        assumptions.Measures.LitresToTheTenth(-masses[i])
                     );
                 return Cannot(assumptions, all, why);
             }

@@ -17,19 +17,18 @@ public static class ParameterReader
         var priors = new Spread[HeapParameters.Count];
         var scales = new SpreadScale[HeapParameters.Count];
         var seen = 0;
-        using var reader = DataFiles.Csv("parameters.csv");
-        foreach (var row in reader)
+        foreach (var row in DataFiles.Csv("parameters.csv"))
         {
-            var name = row["parameter"].ToString().Replace("_", "", StringComparison.Ordinal);
+            var name = row["parameter"].Replace("_", "", StringComparison.Ordinal);
             if (!Enum.TryParse<HeapParameter>(name, ignoreCase: true, out var parameter))
             {
                 throw new InvalidDataException("parameters.csv: unknown parameter " + name);
             }
 
             priors[(int)parameter] = Spread.Of(
-                Number(row["low"].Span),
-                Number(row["default"].Span),
-                Number(row["high"].Span)
+                Number(row["low"]),
+                Number(row["default"]),
+                Number(row["high"])
             );
             scales[(int)parameter] = SpreadScale.Positive;
             seen++;
@@ -45,6 +44,6 @@ public static class ParameterReader
             );
     }
 
-    private static double Number(ReadOnlySpan<char> text) =>
+    private static double Number(string text) =>
         double.Parse(text, NumberStyles.Float, CultureInfo.InvariantCulture);
 }

@@ -29,6 +29,17 @@ public interface IItemStore
     /// <exception cref="ConflictException">A thing is not as its change says it was.</exception>
     Task<Act> Write(Act act, CancellationToken cancel);
 
+    /// <summary>Writes many acts, in their order, or none of them; what an act undoes is found by its number among them.</summary>
+    /// <param name="acts">The acts; new numbers are given here.</param>
+    /// <param name="cancel">Gives up.</param>
+    /// <returns>The last act with its number.</returns>
+    /// <exception cref="ConflictException">A thing is not as its change says it was.</exception>
+    Task<Act> WriteAll(ImmutableArray<Act> acts, CancellationToken cancel);
+
+    /// <summary>All acts, oldest first.</summary>
+    /// <param name="cancel">Gives up.</param>
+    Task<ImmutableArray<Act>> Record(CancellationToken cancel);
+
     /// <summary>The latest acts, newest first, each with whether everything in it still stands as it left it.</summary>
     /// <param name="most">The most to return.</param>
     /// <param name="cancel">Gives up.</param>

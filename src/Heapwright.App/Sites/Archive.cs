@@ -1,12 +1,13 @@
 using System.Collections.Immutable;
+using Heapwright.App.Changes;
 
 namespace Heapwright.App.Sites;
 
 /// <summary>Everything a site keeps, as one JSON file carries it.</summary>
 public sealed record Archive
 {
-    /// <summary>The number of this form of the file.</summary>
-    public const int CurrentSchema = 1;
+    /// <summary>The number of this form of the file: 2 since the record of changes is in it; 1 is read as well.</summary>
+    public const int CurrentSchema = 2;
 
     /// <summary>What the file says it is.</summary>
     public const string Mark = "heapwright_site";
@@ -43,6 +44,12 @@ public sealed record Archive
 
     /// <summary>The build sheets.</summary>
     public ImmutableArray<SavedSheet> Sheets { get; init; } = [];
+
+    /// <summary>
+    /// The record of changes from its beginning, oldest first; empty in files of schema 1, and where it is too large for
+    /// a file.
+    /// </summary>
+    public ImmutableArray<Act> Record { get; init; } = [];
 
     /// <summary>All things in it, in the order in which they must be brought in.</summary>
     public ImmutableArray<Item> Items() =>

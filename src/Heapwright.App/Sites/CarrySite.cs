@@ -11,7 +11,7 @@ namespace Heapwright.App.Sites;
 public sealed class CarrySite(SiteRecorder recorder)
 {
     /// <summary>The largest file that is read, in bytes.</summary>
-    public const int LargestBytes = 8 << 20;
+    public const int LargestBytes = 32 << 20;
 
     private static readonly JsonSerializerOptions Indented = new(ItemKinds.Json)
     {
@@ -36,6 +36,7 @@ public sealed class CarrySite(SiteRecorder recorder)
             Stock = await store.All<StockEntry>(cancel),
             Recipes = await store.All<SavedRecipe>(cancel),
             Sheets = await store.All<SavedSheet>(cancel),
+            Record = CarriedRecord.Fitting(await store.Record(cancel)),
         };
         return JsonSerializer.Serialize(archive, Indented);
     }
@@ -74,7 +75,10 @@ public sealed class CarrySite(SiteRecorder recorder)
         return new ImportPreview([.. rows], null);
     }
 
-    /// <summary>Brings a file in by one act, which can be undone; things with the same id are replaced, not doubled.</summary>
+    /// <summary>
+    /// Brings a file in by one act, which can be undone; things with the same id are replaced, not doubled. Where nothing
+    /// was ever kept, the record of the file is taken over instead, and every act of it can be undone as before.
+    /// </summary>
     /// <param name="utf8">The bytes of the file.</param>
     /// <param name="cancel">Gives up.</param>
     public async Task<Outcome> BringIn(ReadOnlyMemory<byte> utf8, CancellationToken cancel)
@@ -86,6 +90,11 @@ public sealed class CarrySite(SiteRecorder recorder)
         }
 
         var items = archive.Items();
+        if (!archive.Record.IsEmpty && await recorder.TakeOver(archive.Record, cancel) is { } taken)
+        {
+            return taken;
+        }
+
         return await recorder.Put(
             "acts.imported",
             [items.Length.ToString(CultureInfo.InvariantCulture)],
@@ -165,6 +174,6 @@ public sealed class CarrySite(SiteRecorder recorder)
             }
         }
 
-        return null;
+        return CarriedRecord.Fault(archive.Record, archive.Items());
     }
 }

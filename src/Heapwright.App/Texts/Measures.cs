@@ -82,6 +82,11 @@ public sealed record Measures(DisplayUnits Units, CultureInfo Culture)
     public string LitresAsGiven(double litres) =>
         $"{Figures.One(InVolume(litres), Culture)} {VolumeUnit}";
 
+    /// <summary>A volume to the tenth, as closed forms are printed.</summary>
+    /// <param name="litres">Litres.</param>
+    public string LitresToTheTenth(double litres) =>
+        $"{InVolume(litres).ToString("0.0", Culture)} {VolumeUnit}";
+
     /// <summary>
     /// Water as it is poured: half litres or quarter gallons (a quart), whole ones from ten on. Empty where there is so
     /// little that it rounds to none.
@@ -146,6 +151,29 @@ public sealed record Measures(DisplayUnits Units, CultureInfo Culture)
             ? temperature.DegreesFahrenheit.ToString("0", Culture) + " °F"
             : temperature.DegreesCelsius.ToString("0", Culture) + " °C";
 
+    /// <summary>A temperature range, in degrees Celsius, in the reader's unit.</summary>
+    public string TemperatureRange(Spread celsius) =>
+        Figures.Range(
+            Spread.Of(
+                InTemperature(celsius.Low),
+                InTemperature(celsius.Typical),
+                InTemperature(celsius.High)
+            ),
+            Culture
+        ) + TemperatureUnit;
+
+    /// <summary>A difference of temperatures, in K, in the reader's unit.</summary>
+    public string TemperatureDifference(double kelvin) =>
+        (Units.Temperature == "f" ? kelvin * 1.8 : kelvin).ToString("0.#", Culture)
+        + TemperatureUnit;
+
+    /// <summary>A temperature in degrees Celsius, as a number in the reader's unit.</summary>
+    public double InTemperature(double celsius) =>
+        Units.Temperature == "f" ? (celsius * 1.8) + 32 : celsius;
+
+    /// <summary>The unit of temperature with its space.</summary>
+    public string TemperatureUnit => Units.Temperature == "f" ? " °F" : " °C";
+
     /// <summary>The unit of volume as it is written.</summary>
     public string VolumeUnit => Words.Of("units." + Units.Volume);
 
@@ -190,7 +218,7 @@ public sealed record Measures(DisplayUnits Units, CultureInfo Culture)
     private static double Size(string unit) => MeasureUnits.Find(unit)!.Size.Typical;
 
     // A digit that nobody can measure says nothing; nor does a 0 for what is little.
-    private string Rounded(double value) =>
+    public string Rounded(double value) =>
         Math.Abs(value) switch
         {
             0 => "0",

@@ -4,6 +4,7 @@ using Heapwright.App.BuildSheets;
 using Heapwright.App.Contract;
 using Heapwright.App.Drawings;
 using Heapwright.App.Paper;
+using Heapwright.Cli.Files;
 
 namespace Heapwright.Cli.Commands;
 
@@ -52,7 +53,16 @@ internal static class CommandTable
             Samples = true,
         },
         new("build", Build) { TakesInput = true, Draws = true },
+        new("simulate", Simulate) { TakesInput = true, Samples = true },
     ];
+
+    private static Reply Simulate(Call call) =>
+        SimulateAnswers.Answer(
+            call.Question(),
+            SimulateLimits.CommandLine(TableFile.Read),
+            call.Seed,
+            call.Measures
+        );
 
     private static Reply Build(Call call)
     {

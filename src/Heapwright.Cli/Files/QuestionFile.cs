@@ -53,6 +53,15 @@ internal static class QuestionFile
         return Utf8.IsValid(bytes.Span) ? (bytes, name) : throw Wrong(name, "input_not_utf8");
     }
 
+    /// <summary>The first bytes of a file.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="most">At most so many.</param>
+    public static byte[] UpTo(string path, int most)
+    {
+        using var stream = File.OpenRead(path);
+        return ReadUpTo(stream, most).ToArray();
+    }
+
     private static ReadOnlyMemory<byte> ReadUpTo(Stream stream, int most)
     {
         using var kept = new MemoryStream();

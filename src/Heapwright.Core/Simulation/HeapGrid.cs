@@ -148,7 +148,7 @@ public sealed class HeapGrid
     }
 
     /// <summary>
-    /// The grid of a heap of a given volume in or on a bin: three rings and three layers with a thin skin, where the
+    /// The grid of a heap of a given volume in or on a bin: four rings and four layers with a thin skin, where the
     /// gradients are, unless a finer one is asked for.
     /// </summary>
     /// <param name="bin">The bin; free shapes keep their slopes, walled ones their floor.</param>
@@ -186,8 +186,8 @@ public sealed class HeapGrid
             length,
             width,
             height,
-            Refined([0, 0.5, 0.8, 1], refinement),
-            Refined([0, 0.25, 0.78, 1], refinement)
+            Refined([0, 0.45, 0.72, 0.9, 1], refinement),
+            Refined([0, 0.15, 0.5, 0.85, 1], refinement)
         );
     }
 

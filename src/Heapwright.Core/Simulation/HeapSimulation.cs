@@ -130,7 +130,7 @@ public static class HeapSimulation
         );
     }
 
-    private static void SetCarbon(HeapBlock block, int lane, HeapMatter matter)
+    internal static void SetCarbon(HeapBlock block, int lane, HeapMatter matter)
     {
         var b = matter.Balance;
         var lignin = Math.Max(0, b.DryMass - b.Ash - b.FastMatter - b.SlowMatter);

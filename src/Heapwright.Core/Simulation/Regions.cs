@@ -10,34 +10,38 @@ internal static class Regions
 
     /// <summary>The zones of the core with their weights, which add up to 1.</summary>
     public static (int Zone, double Weight)[] Core(HeapGrid grid) =>
-        Weighted(
-            grid,
-            (ring, layer) =>
-                grid.RingEdges[ring + 1] <= CoreRing + 1e-9
-                && grid.LayerEdges[layer] >= CoreBottom - 1e-9
-                && grid.LayerEdges[layer + 1] <= CoreTop + 1e-9
-        );
+        Weighted(grid, 0, CoreRing, CoreBottom, CoreTop);
 
     /// <summary>The zones of the outer skin of the sides.</summary>
     public static (int Zone, double Weight)[] Outer(HeapGrid grid) =>
-        Weighted(grid, (ring, _) => grid.RingEdges[ring] >= OuterRing - 1e-9);
+        Weighted(grid, OuterRing, 1, 0, 1);
 
-    private static (int Zone, double Weight)[] Weighted(HeapGrid grid, Func<int, int, bool> belongs)
+    // By the part of each zone that lies in the region.
+    private static (int Zone, double Weight)[] Weighted(
+        HeapGrid grid,
+        double inner,
+        double outer,
+        double bottom,
+        double top
+    )
     {
         var zones = new List<(int Zone, double Weight)>();
-        for (var layer = 0; layer < grid.Layers; layer++)
+        for (var zone = 0; zone < grid.Zones; zone++)
         {
-            for (var ring = 0; ring < grid.Rings; ring++)
+            var (layer, ring) = Math.DivRem(zone, grid.Rings);
+            var across = Overlap(grid.RingEdges[ring], grid.RingEdges[ring + 1], inner, outer);
+            var up = Overlap(grid.LayerEdges[layer], grid.LayerEdges[layer + 1], bottom, top);
+            if (across * up > 1e-9)
             {
-                if (belongs(ring, layer))
-                {
-                    var zone = grid.Zone(ring, layer);
-                    zones.Add((zone, grid.ZoneVolume(zone)));
-                }
+                zones.Add((zone, across * up * grid.ZoneVolume(zone)));
             }
         }
 
         var sum = zones.Sum(z => z.Weight);
         return [.. zones.Select(z => (z.Zone, z.Weight / sum))];
     }
+
+    // The share of a to b that lies within c to d.
+    private static double Overlap(double a, double b, double c, double d) =>
+        Math.Max(0, Math.Min(b, d) - Math.Max(a, c)) / (b - a);
 }

@@ -38,21 +38,51 @@ public sealed class EfItemStore<TContext>(IDbContextFactory<TContext> contexts) 
     }
 
     /// <inheritdoc/>
-    public async Task<Act> Write(Act act, CancellationToken cancel)
+    public Task<Act> Write(Act act, CancellationToken cancel)
     {
         ArgumentNullException.ThrowIfNull(act);
+        return WriteAll([act], cancel);
+    }
+
+    /// <inheritdoc/>
+    public async Task<Act> WriteAll(ImmutableArray<Act> acts, CancellationToken cancel)
+    {
         await using var context = await contexts.CreateDbContextAsync(cancel);
         await using var transaction = await context.Database.BeginTransactionAsync(cancel);
-        foreach (var change in act.Changes)
+        var numbers = new Dictionary<long, long>();
+        var last = acts[^1];
+        foreach (var act in acts)
         {
-            await Shelves.Of(change.Kind).Apply(context, change, cancel);
+            foreach (var change in act.Changes)
+            {
+                await Shelves.Of(change.Kind).Apply(context, change, cancel);
+            }
+
+            var row = ToRow(
+                act with
+                {
+                    Undoes = act.Undoes is { } undone
+                        ? numbers.GetValueOrDefault(undone, undone)
+                        : null,
+                }
+            );
+            context.Add(row);
+            await context.SaveChangesAsync(cancel);
+            context.ChangeTracker.Clear();
+            numbers[act.Number] = row.Number;
+            last = act with { Number = row.Number };
         }
 
-        var row = ToRow(act);
-        context.Add(row);
-        await context.SaveChangesAsync(cancel);
         await transaction.CommitAsync(cancel);
-        return act with { Number = row.Number };
+        return last;
+    }
+
+    /// <inheritdoc/>
+    public async Task<ImmutableArray<Act>> Record(CancellationToken cancel)
+    {
+        await using var context = await contexts.CreateDbContextAsync(cancel);
+        var rows = await Acts(context).OrderBy(a => a.Number).ToListAsync(cancel);
+        return [.. rows.Select(ToAct)];
     }
 
     /// <inheritdoc/>

@@ -21,6 +21,11 @@ internal static class QuestionEndpoints
         Map(api, "solve", input => SolveAnswers.Answer(input));
         Map(api, "recipe", input => RecipeAnswers.Answer(input));
         Map(api, "build", input => BuildAnswers.Answer(input));
+        Map(
+            api,
+            "simulate",
+            (input, stop) => SimulateAnswers.Answer(input, SimulateLimits.Web, cancellation: stop)
+        );
         Map(api, "materials/list", input => Found(input, () => MaterialAnswers.List()));
         Map(api, "materials/search", SearchMaterials);
         Map(api, "materials/show", ShowMaterial);
@@ -48,6 +53,13 @@ internal static class QuestionEndpoints
         new(MaterialAnswers.Show(input.Fields("id", "schema").Needed("id").Text()), Yes: true, "");
 
     private static void Map(RouteGroupBuilder api, string name, Func<Input, Answer> answer) =>
+        Map(api, name, (input, _) => answer(input));
+
+    private static void Map(
+        RouteGroupBuilder api,
+        string name,
+        Func<Input, CancellationToken, Answer> answer
+    ) =>
         api.MapPost("/" + name, (Delegate)(Task (HttpContext context) => Respond(context, answer)))
             .WithName(name.Replace('/', '_'))
             .Produces<JsonObject>(StatusCodes.Status200OK, "application/json")
@@ -55,15 +67,26 @@ internal static class QuestionEndpoints
             .Produces<ApiError>(StatusCodes.Status400BadRequest, "application/json")
             .WithMetadata(new RequestSizeLimitAttribute(Input.LargestBytes));
 
-    private static async Task Respond(HttpContext context, Func<Input, Answer> answer)
+    private static async Task Respond(
+        HttpContext context,
+        Func<Input, CancellationToken, Answer> answer
+    )
     {
         byte[] bytes;
         int status;
         try
         {
-            var given = answer(Input.Read(await ReadBody(context.Request), Body));
+            var given = answer(
+                Input.Read(await ReadBody(context.Request), Body),
+                context.RequestAborted
+            );
             status = given.Yes ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity;
             bytes = AnswerBytes.Of(given.Json);
+        }
+        catch (OperationCanceledException) when (context.RequestAborted.IsCancellationRequested)
+        {
+            // Who asked is gone: nobody is left to answer.
+            return;
         }
         catch (InputProblem problem)
         {

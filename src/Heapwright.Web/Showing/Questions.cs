@@ -29,6 +29,30 @@ public static class Questions
     public static JsonObject? Build(JsonObject question, Posted typed) =>
         Ask(question, typed, asked => BuildAnswers.Answer(asked));
 
+    /// <summary>The water that brings a mixture to the middle of what is good, by <c>solve</c>; 0 where it needs none.</summary>
+    /// <param name="mix">The question of <c>mix</c>.</param>
+    public static double WaterFor(JsonObject mix)
+    {
+        ArgumentNullException.ThrowIfNull(mix);
+        const double Aim = 57; // % of wet mass; good is 50 to 60, with leaves and straw up to 65
+        var question = new JsonObject
+        {
+            ["find"] = "water",
+            ["target_moisture_pct_wb"] = Aim,
+            ["ingredients"] = mix["ingredients"]?.DeepClone(),
+            ["containers"] = mix["containers"]?.DeepClone(),
+        };
+        return
+            Ask(
+                question,
+                Posted.From(new DefaultHttpContext()),
+                asked => SolveAnswers.Answer(asked)
+            )
+                is { } answer
+            ? Math.Max(0, Math.Round(answer.Range("water_l")?.Typical ?? 0))
+            : 0;
+    }
+
     /// <summary>JSON as it is kept.</summary>
     /// <param name="json">The JSON.</param>
     public static JsonElement Element(JsonNode json)

@@ -72,6 +72,10 @@ public sealed record Shown(DisplayUnits Units, CultureInfo Culture)
     /// <param name="value">The number.</param>
     public string Number(double value) => App.Contract.Figures.One(value, Culture);
 
+    /// <summary>A number with as many places as it deserves.</summary>
+    /// <param name="value">The number.</param>
+    public string Rounded(double value) => Measures.Rounded(value);
+
     /// <summary>A share in percent, without figures that are not known.</summary>
     /// <param name="share">0 to 1.</param>
     public string Chance(double share) =>
@@ -124,6 +128,17 @@ public sealed record Shown(DisplayUnits Units, CultureInfo Culture)
     /// <summary>Litres of a number in the unit of this site.</summary>
     /// <param name="value">The number.</param>
     public double FromVolume(double value) => Measures.FromVolume(value);
+
+    /// <summary>A temperature in the unit of this site, as a number.</summary>
+    /// <param name="celsius">Degrees Celsius.</param>
+    public double InTemperature(double celsius) => Measures.InTemperature(celsius);
+
+    /// <summary>Degrees Celsius of a number in the unit of this site.</summary>
+    /// <param name="value">The number.</param>
+    public double FromTemperature(double value) =>
+        Units.Temperature == "f"
+            ? UnitsNet.Temperature.FromDegreesFahrenheit(value).DegreesCelsius
+            : value;
 
     /// <summary>Kilograms of a number in the unit of this site.</summary>
     /// <param name="value">The number.</param>

@@ -8,6 +8,13 @@ namespace Heapwright.Validation.Fuzzing;
 /// <summary>A question put to a command: the answer, or the one sentence that says what is wrong.</summary>
 internal sealed record Asked(JsonObject? Json, string? Text, InputProblem? Problem)
 {
+    // Small enough that a thousand of them are asked in a minute.
+    private static readonly SimulateLimits Simulated = new()
+    {
+        MostMembers = 8,
+        MostMemberDays = 16,
+    };
+
     /// <summary>Whether the question itself holds the words for numbers that are none, as a name may.</summary>
     private bool SaysNaN { get; init; }
 
@@ -37,6 +44,11 @@ internal sealed record Asked(JsonObject? Json, string? Text, InputProblem? Probl
                 "mix" => MixAnswers.Answer(input),
                 "solve" => SolveAnswers.Answer(input),
                 "recipe" => RecipeAnswers.Answer(input),
+                "simulate" => SimulateAnswers.Answer(
+                    input,
+                    Simulated,
+                    cancellation: TestContext.Current.CancellationToken
+                ),
                 _ => BuildAnswers.Answer(input),
             };
             return new Asked(answer.Json, answer.Text, null);
@@ -95,13 +107,16 @@ internal sealed record Asked(JsonObject? Json, string? Text, InputProblem? Probl
 
                 if (fields.ContainsKey("typical"))
                 {
-                    var ends = (
-                        fields["low"].Number(),
-                        fields["typical"].Number(),
-                        fields["high"].Number()
-                    );
+                    // A mark that is not reached is null: later than any day.
+                    double End(string name) =>
+                        fields[name] is { } end ? end.Number() : double.PositiveInfinity;
+                    var ends = (End("low"), End("typical"), End("high"));
                     Assert.True(
                         ends.Item1 <= ends.Item2 && ends.Item2 <= ends.Item3,
+                        $"{place}: {ends}"
+                    );
+                    Assert.True(
+                        double.IsFinite(ends.Item3) || fields.ContainsKey("share_reaching"),
                         $"{place}: {ends}"
                     );
                 }

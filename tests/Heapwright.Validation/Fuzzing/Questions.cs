@@ -88,6 +88,30 @@ internal static class Questions
             """
         ),
         (
+            "simulate",
+            """
+            {"schema":1,"seed":2,"name":"Bay 1","bin":{"shape":"box","length_m":1.2,"width_m":1,"height_m":1},
+             "ingredients":[{"material":"grass_clippings_fresh","amount":{"value":3,"unit":"wheelbarrow"}},
+               {"material":"leaves_mixed_dry","amount":{"value":{"low":3,"typical":4,"high":5},"unit":"wheelbarrow"}}],
+             "water_l":20,"start":"2026-05-02T09:30:00+02:00","start_c":12,
+             "weather":{"air_c":12,"swing_c":4,"wind_m_s":2,"rain_mm_day":1},"cover":"straw","walls":"timber",
+             "events":[{"day":0.5,"do":"turn","thoroughness":"good","part":"outside_in"},{"day":0.7,"do":"water","l":5},
+               {"day":0.8,"do":"add","ingredients":[{"material":"wheat_straw","amount":{"value":1,"unit":"bale"}}]},
+               {"day":0.9,"do":"cover","kind":"lid"}],
+             "days":1,"members":2,"containers":{"bucket":14},"mixing_volume_factor":0.9}
+            """
+        ),
+        (
+            "simulate",
+            """
+            {"bin":{"shape":"windrow","length_m":3,"width_m":2,"height_m":1},
+             "ingredients":[{"material":"horse_manure_straw","amount":{"value":2,"unit":"m3"}}],
+             "start":"2026-05-02T09:30:00+02:00",
+             "weather":{"hourly":[["2026-05-02T09:00:00+02:00",11,1,0.2,80,100],["2026-05-03T09:00:00+02:00",14,2,0,70,0]]},
+             "days":0.5,"members":1}
+            """
+        ),
+        (
             "guess",
             """{"freshness":"fresh","kind":"leafy","colour":"green","feel":"wet and soft"}"""
         ),

@@ -13,11 +13,14 @@ internal static class TreePlace
         {
             var bracket = step.IndexOf('[', StringComparison.Ordinal);
             node = node![bracket < 0 ? step : step[..bracket]];
-            if (bracket >= 0)
+            if (bracket < 0)
             {
-                node = node![
-                    int.Parse(step.AsSpan(bracket + 1).TrimEnd(']'), CultureInfo.InvariantCulture)
-                ];
+                continue;
+            }
+
+            foreach (var index in step[(bracket + 1)..].TrimEnd(']').Split("]["))
+            {
+                node = node![int.Parse(index, CultureInfo.InvariantCulture)];
             }
         }
 

@@ -1,7 +1,6 @@
 using Heapwright.Core.Bins;
 using Heapwright.Core.Simulation;
 using UnitsNet;
-using Xunit;
 
 namespace Heapwright.Validation.Simulation;
 

@@ -1,10 +1,7 @@
 using System.Globalization;
 using Heapwright.App.Library;
-using Heapwright.Core.Bins;
 using Heapwright.Core.Simulation;
 using nietras.SeparatedValues;
-using UnitsNet;
-using Xunit;
 
 namespace Heapwright.Validation.Simulation;
 
@@ -15,7 +12,7 @@ namespace Heapwright.Validation.Simulation;
 public sealed class LitterHeapTests(ITestOutputHelper output)
 {
     // The accepted state; a change of the model shows here what it does, and is accepted by writing the new figure.
-    private const double AcceptedError = 16.9;
+    private const double AcceptedError = 17.1;
 
     [Fact]
     public void Core_AgainstTheMiddleSensors_ErrsAsAccepted()

@@ -4,24 +4,6 @@ using UnitsNet;
 
 namespace Heapwright.Validation.Simulation;
 
-/// <summary>What was published of a heap: null where the source does not say.</summary>
-/// <param name="Source">Key of data/references.bib.</param>
-/// <param name="Heap">The set-up as far as the source describes it; what it leaves out is set by us and said.</param>
-/// <param name="Heats">Whether it reached 55 °C.</param>
-/// <param name="Peak">Highest temperature, °C.</param>
-/// <param name="First55">Days to 55 °C.</param>
-/// <param name="FinalRatio">C:N at the end.</param>
-/// <param name="DryLoss">Dry matter lost, %.</param>
-public sealed record PublishedHeap(
-    string Source,
-    HeapCase Heap,
-    bool? Heats = null,
-    double? Peak = null,
-    double? First55 = null,
-    double? FinalRatio = null,
-    double? DryLoss = null
-);
-
 /// <summary>
 /// The published heaps that can be simulated from their recipe alone. Abstracts give milestones and little set-up:
 /// bin sizes, densities and air temperatures not stated there are ours, chosen before the runs and not fitted.
@@ -35,11 +17,7 @@ public static class PublishedHeaps
     );
 
     /// <summary>Separated cattle-slurry solids, about 450 kg/m³ at 70 % moisture.</summary>
-    private static readonly HeapCase Solids = new(
-        "slurry solids",
-        Row,
-        [("cow_manure_straw", 1)]
-    )
+    private static readonly HeapCase Solids = new("slurry solids", Row, [("cow_manure_straw", 1)])
     {
         Moisture = 70,
         Density = 450,
@@ -167,7 +145,11 @@ public static class PublishedHeaps
             new HeapCase(
                 "vegetable waste, 550 l drum, C:N 24",
                 Bin.Ring(Length.FromMeters(0.9), Length.FromMeters(0.86)),
-                [("vegetable_peelings", 0.5), ("cow_manure_fresh", 0.25), ("sawdust_hardwood", 0.25)]
+                [
+                    ("vegetable_peelings", 0.5),
+                    ("cow_manure_fresh", 0.25),
+                    ("sawdust_hardwood", 0.25),
+                ]
             )
             {
                 Air = 28,
@@ -186,7 +168,11 @@ public static class PublishedHeaps
             new HeapCase(
                 "vegetable waste, 550 l drum, C:N 30",
                 Bin.Ring(Length.FromMeters(0.9), Length.FromMeters(0.86)),
-                [("vegetable_peelings", 0.45), ("cow_manure_fresh", 0.2), ("sawdust_hardwood", 0.35)]
+                [
+                    ("vegetable_peelings", 0.45),
+                    ("cow_manure_fresh", 0.2),
+                    ("sawdust_hardwood", 0.35),
+                ]
             )
             {
                 Air = 28,
@@ -222,7 +208,11 @@ public static class PublishedHeaps
             new HeapCase(
                 "large heap",
                 Bin.Box(Length.FromMeters(1.5), Length.FromMeters(1.5), Length.FromMeters(1.2)),
-                [("kitchen_scraps", 0.25), ("grass_clippings_fresh", 0.25), ("leaves_mixed_dry", 0.5)]
+                [
+                    ("kitchen_scraps", 0.25),
+                    ("grass_clippings_fresh", 0.25),
+                    ("leaves_mixed_dry", 0.5),
+                ]
             )
             {
                 Air = 15,
