@@ -14,6 +14,7 @@ switch (args.FirstOrDefault())
     case "recipe-search":
         return RecipeBenchmark.Run(
             Option("--families", "garden,untested,hard").Split(','),
+            int.Parse(Option("--first", "1"), CultureInfo.InvariantCulture),
             int.Parse(Option("--instances", "50"), CultureInfo.InvariantCulture),
             double.Parse(Option("--cap", "20"), CultureInfo.InvariantCulture),
             Option("--peers", "SCIP,SAT,HIGHS").Split(',', StringSplitOptions.RemoveEmptyEntries)
@@ -33,7 +34,7 @@ switch (args.FirstOrDefault())
         return MixBenchmark.Run() ? 0 : 1;
     default:
         Console.Error.WriteLine(
-            "Which benchmark? recipe-search [--families garden,untested,hard] [--instances 50] [--cap 20] [--peers SCIP,SAT,HIGHS], or mix; bench/heap/run calls the others."
+            "Which benchmark? recipe-search [--families garden,untested,hard] [--first 1] [--instances 50] [--cap 20] [--peers SCIP,SAT,HIGHS], or mix; bench/heap/run calls the others."
         );
         return 2;
 }
