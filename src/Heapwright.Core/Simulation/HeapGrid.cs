@@ -181,13 +181,15 @@ public sealed class HeapGrid
             (length, width) = (width, length);
         }
 
+        // At the foot of a slope zones are low: thin ones there would need steps many times shorter.
+        var sloped = bin.Shape is BinShape.Cone or BinShape.Windrow;
         return new HeapGrid(
             bin.Shape,
             length,
             width,
             height,
-            Refined([0, 0.45, 0.72, 0.9, 1], refinement),
-            Refined([0, 0.15, 0.5, 0.85, 1], refinement)
+            Refined(sloped ? [0, 0.4, 0.65, 0.85, 1] : [0, 0.45, 0.72, 0.9, 1], refinement),
+            Refined(sloped ? [0, 0.2, 0.5, 0.8, 1] : [0, 0.15, 0.5, 0.85, 1], refinement)
         );
     }
 
