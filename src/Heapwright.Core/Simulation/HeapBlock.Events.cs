@@ -5,8 +5,6 @@ namespace Heapwright.Core.Simulation;
 /// <summary>What is done to a heap, member by member; every change is booked so that the balances still close.</summary>
 internal sealed partial class HeapBlock
 {
-    private const double VapourAtTurn = 0.2095;
-
     /// <summary>Heat content over that at 0 °C of matter at a temperature, J.</summary>
     /// <param name="celsius">°C; below 0 the water is ice.</param>
     /// <param name="solidCapacity">J/K of the dry matter.</param>
@@ -125,7 +123,7 @@ internal sealed partial class HeapBlock
         Of(Total.VapourOut, lane) += vapour;
         Of(Total.LatentOut, lane) += vapour * content;
         Of(Total.AirOut, lane) += lost - (vapour * content);
-        Of(zone, Oxygen, lane) = VapourAtTurn;
+        Of(zone, Oxygen, lane) = OutsideOxygen;
     }
 
     /// <summary>Pours water on a zone.</summary>

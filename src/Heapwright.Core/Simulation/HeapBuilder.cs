@@ -116,7 +116,7 @@ internal static class HeapBuilder
                 HeapParameter.StartActivity,
                 lane
             );
-            block.Of(z, HeapBlock.Oxygen, lane) = 0.2095;
+            block.Of(z, HeapBlock.Oxygen, lane) = HeapBlock.OutsideOxygen;
         }
 
         // The built volume counts its own load: the matter is given the bulk that presses down to that volume.

@@ -7,7 +7,7 @@ namespace Heapwright.Core.Simulation;
 /// <param name="Filled">m³ as filled, mixed and loose.</param>
 /// <param name="Settling">Density added by settling where nothing else is done, share.</param>
 /// <param name="RateSize">Particle size that sets rates, mm: the geometric mean over dry matter.</param>
-/// <param name="PassageSize">Particle size that sets how air passes, mm: the harmonic mean over volume; fines clog.</param>
+/// <param name="PassageSize">Particle size that sets how air passes, mm: the geometric mean over volume.</param>
 public readonly record struct HeapMatter(
     MassBalance Balance,
     double Filled,
@@ -21,7 +21,7 @@ public readonly record struct HeapMatter(
     private const double Medium = 25;
     private const double Coarse = 50;
 
-    /// <summary>Matter without settling left, so that a mixture laid on a heap of its own can be told what it does.</summary>
+    /// <summary>The matter of a mixture in one member.</summary>
     /// <param name="mixture">The mixture.</param>
     /// <param name="member">The member; −1 for everything at its typical value.</param>
     public static HeapMatter Of(Mixture mixture, int member)
@@ -29,7 +29,7 @@ public readonly record struct HeapMatter(
         ArgumentNullException.ThrowIfNull(mixture);
         var state =
             member < 0 ? mixture.Typical : mixture.Cases[Math.Min(member, mixture.Cases.Count - 1)];
-        var (logs, weights, inverse, volumes) = (0.0, 0.0, 0.0, 0.0);
+        var (logs, weights, volumeLogs, volumes) = (0.0, 0.0, 0.0, 0.0);
         foreach (var part in mixture.Parts)
         {
             var size = SizeOf(part.Ingredient);
@@ -41,7 +41,7 @@ public readonly record struct HeapMatter(
             logs += one.DryMass * Math.Log(size);
             weights += one.DryMass;
             var volume = double.IsFinite(one.LooseVolume) ? one.LooseVolume : one.WetMass;
-            inverse += volume * Math.Log(size);
+            volumeLogs += volume * Math.Log(size);
             volumes += volume;
         }
 
@@ -51,7 +51,7 @@ public readonly record struct HeapMatter(
             filled,
             SettlingOf(state),
             weights > 0 ? Math.Exp(logs / weights) : Medium,
-            volumes > 0 ? Math.Exp(inverse / volumes) : Medium
+            volumes > 0 ? Math.Exp(volumeLogs / volumes) : Medium
         );
     }
 
