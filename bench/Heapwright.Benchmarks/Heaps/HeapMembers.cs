@@ -167,44 +167,11 @@ internal static class HeapMembers
 
     private static (HeapGrid Grid, HeapBlock[] Blocks) Blocks(SimulationQuestion question)
     {
-        var members = question.Members;
-        var mixture = HeapBuilder.MixtureFor(question.Mixture, members, question.Seed);
-        var typical = HeapMatter.Of(mixture, -1);
-        var usual = question.Parameters.Usual(HeapParameter.BuiltVolume);
-        var (volume, _) = HeapBuilder.BuiltVolume(typical, question.Bin, usual);
-        var grid = HeapGrid.Of(question.Bin, volume, question.Refinement);
-        var draws = HeapBuilder.Draw(question.Parameters, members, question.Seed);
-        var blocks = new HeapBlock[(members + HeapBlock.Lanes - 1) / HeapBlock.Lanes];
-        for (var b = 0; b < blocks.Length; b++)
-        {
-            var block = new HeapBlock(grid, question.Weather)
-            {
-                Wall = question.Walls,
-                Cover = question.Cover,
-                Tolerance = question.Tolerance,
-            };
-            for (var lane = 0; lane < HeapBlock.Lanes; lane++)
-            {
-                var member = Math.Min((b * HeapBlock.Lanes) + lane, members - 1);
-                for (var p = 0; p < HeapParameters.Count; p++)
-                {
-                    block.ParameterOf((HeapParameter)p, lane) = draws[p][member];
-                }
-
-                var matter = HeapMatter.Of(mixture, member);
-                HeapSimulation.SetCarbon(block, lane, matter);
-                var (built, _) = HeapBuilder.BuiltVolume(
-                    matter,
-                    question.Bin,
-                    draws[(int)HeapParameter.BuiltVolume][member]
-                );
-                HeapBuilder.Fill(block, grid, lane, matter, built, question.Weather.MeanAir);
-            }
-
-            blocks[b] = block;
-        }
-
-        return (grid, blocks);
+        var heap = new PreparedHeap(
+            question,
+            HeapBuilder.MixtureFor(question.Mixture, question.Members, question.Seed)
+        );
+        return (heap.Grid, [.. Enumerable.Range(0, heap.Blocks).Select(heap.Block)]);
     }
 
     private static double[][] ByLane(

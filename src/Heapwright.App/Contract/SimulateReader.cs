@@ -166,9 +166,7 @@ internal sealed class SimulateReader(SimulateLimits limits, Assumptions assumpti
         {
             assumptions.Say(
                 "simulate.start_assumed",
-                assumptions.Measures.Temperature(
-                    UnitsNet.Temperature.FromDegreesCelsius(question.Weather.MeanAir)
-                )
+                assumptions.Measures.Celsius(question.Weather.MeanAir)
             );
         }
 

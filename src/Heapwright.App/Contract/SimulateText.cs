@@ -51,7 +51,7 @@ internal static class SimulateText
         text.AppendLine();
         foreach (var (field, celsius) in Marks)
         {
-            text.AppendLine(Reaching(ranges[field], Degrees(celsius, measures)));
+            text.AppendLine(Reaching(ranges[field], measures.Celsius(celsius)));
         }
 
         text.AppendLine(
@@ -65,7 +65,7 @@ internal static class SimulateText
         foreach (var field in Figures)
         {
             text.AppendLine(
-                Words.Of("simulate." + field, null, Number(ranges[field]), Degrees(55, measures))
+                Words.Of("simulate." + field, null, Number(ranges[field]), measures.Celsius(55))
             );
         }
 
@@ -96,12 +96,9 @@ internal static class SimulateText
             : Words.Of("simulate.reached", null, celsius, Number(range));
     }
 
-    private static string Degrees(double celsius, Measures measures) =>
-        measures.Temperature(UnitsNet.Temperature.FromDegreesCelsius(celsius));
-
     private static string InDegrees(MilestoneRange range, Measures measures) =>
         range is { Low: { } low, Typical: { } typical, High: { } high }
-            ? measures.TemperatureRange(Core.Quantities.Spread.Of(low, typical, high))
+            ? measures.CelsiusRange(Core.Quantities.Spread.Of(low, typical, high))
             : Words.Of("recipes.unknown");
 
     private static string Number(MilestoneRange range) =>
@@ -128,7 +125,7 @@ internal static class SimulateText
         }
 
         // Twice as coarse in the smaller degrees, so that the picture keeps its height.
-        var step = measures.TemperatureUnit == " °F" ? 10 : 5;
+        var step = measures.InFahrenheit ? 10 : 5;
         var top = (int)Math.Ceiling((high.Max() + 1) / step);
         var bottom = (int)Math.Floor(low.Min() / step);
         text.AppendLine().AppendLine(Words.Of("simulate.chart", null, measures.TemperatureUnit));

@@ -69,10 +69,7 @@ internal sealed class SimulateWeather(SimulateLimits limits, Assumptions assumpt
         var rain = Given("rain_mm_day", 0, 300, 0);
         if (fields?["air_c"] is null)
         {
-            assumptions.Say(
-                "simulate.air_assumed",
-                assumptions.Measures.Temperature(UnitsNet.Temperature.FromDegreesCelsius(air))
-            );
+            assumptions.Say("simulate.air_assumed", assumptions.Measures.Celsius(air));
         }
 
         if (fields?["swing_c"] is null)

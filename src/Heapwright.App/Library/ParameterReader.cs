@@ -15,7 +15,6 @@ public static class ParameterReader
     private static HeapParameters Read()
     {
         var priors = new Spread[HeapParameters.Count];
-        var scales = new SpreadScale[HeapParameters.Count];
         var seen = 0;
         foreach (var row in DataFiles.Csv("parameters.csv"))
         {
@@ -30,12 +29,11 @@ public static class ParameterReader
                 Number(row["default"]),
                 Number(row["high"])
             );
-            scales[(int)parameter] = SpreadScale.Positive;
             seen++;
         }
 
         return seen == HeapParameters.Count
-            ? new HeapParameters(priors, scales)
+            ? new HeapParameters(priors)
             : throw new InvalidDataException(
                 string.Create(
                     CultureInfo.InvariantCulture,

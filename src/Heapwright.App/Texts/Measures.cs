@@ -33,6 +33,9 @@ public sealed record Measures(DisplayUnits Units, CultureInfo Culture)
     /// <summary>Whether lengths are in inches and feet.</summary>
     public bool InInches => Units.Length == "ft";
 
+    /// <summary>Whether temperatures are in degrees Fahrenheit.</summary>
+    public bool InFahrenheit => Units.Temperature == "f";
+
     /// <summary>The set of units of a name; null if there is none.</summary>
     /// <param name="name">metric, us or uk.</param>
     public static Measures? Find(string name) =>
@@ -146,33 +149,27 @@ public sealed record Measures(DisplayUnits Units, CultureInfo Culture)
 
     /// <summary>A temperature to the whole degree.</summary>
     /// <param name="temperature">The temperature.</param>
-    public string Temperature(Temperature temperature) =>
-        Units.Temperature == "f"
-            ? temperature.DegreesFahrenheit.ToString("0", Culture) + " °F"
-            : temperature.DegreesCelsius.ToString("0", Culture) + " °C";
+    public string Temperature(Temperature temperature) => Celsius(temperature.DegreesCelsius);
 
-    /// <summary>A temperature range, in degrees Celsius, in the reader's unit.</summary>
-    public string TemperatureRange(Spread celsius) =>
-        Figures.Range(
-            Spread.Of(
-                InTemperature(celsius.Low),
-                InTemperature(celsius.Typical),
-                InTemperature(celsius.High)
-            ),
-            Culture
-        ) + TemperatureUnit;
+    /// <summary>A temperature to the whole degree.</summary>
+    /// <param name="celsius">Degrees Celsius.</param>
+    public string Celsius(double celsius) =>
+        InTemperature(celsius).ToString("0", Culture) + TemperatureUnit;
+
+    /// <summary>A range of temperatures.</summary>
+    /// <param name="celsius">Degrees Celsius.</param>
+    public string CelsiusRange(Spread celsius) =>
+        Figures.Range(Each(celsius, InTemperature), Culture) + TemperatureUnit;
 
     /// <summary>A difference of temperatures, in K, in the reader's unit.</summary>
     public string TemperatureDifference(double kelvin) =>
-        (Units.Temperature == "f" ? kelvin * 1.8 : kelvin).ToString("0.#", Culture)
-        + TemperatureUnit;
+        (InFahrenheit ? kelvin * 1.8 : kelvin).ToString("0.#", Culture) + TemperatureUnit;
 
     /// <summary>A temperature in degrees Celsius, as a number in the reader's unit.</summary>
-    public double InTemperature(double celsius) =>
-        Units.Temperature == "f" ? (celsius * 1.8) + 32 : celsius;
+    public double InTemperature(double celsius) => InFahrenheit ? (celsius * 1.8) + 32 : celsius;
 
     /// <summary>The unit of temperature with its space.</summary>
-    public string TemperatureUnit => Units.Temperature == "f" ? " °F" : " °C";
+    public string TemperatureUnit => InFahrenheit ? " °F" : " °C";
 
     /// <summary>The unit of volume as it is written.</summary>
     public string VolumeUnit => Words.Of("units." + Units.Volume);
@@ -217,7 +214,8 @@ public sealed record Measures(DisplayUnits Units, CultureInfo Culture)
     // Not through UnitsNet: it takes long to start, and every answer shows some volume.
     private static double Size(string unit) => MeasureUnits.Find(unit)!.Size.Typical;
 
-    // A digit that nobody can measure says nothing; nor does a 0 for what is little.
+    /// <summary>A number without digits that nobody can measure, and never 0 for what is little.</summary>
+    /// <param name="value">The number.</param>
     public string Rounded(double value) =>
         Math.Abs(value) switch
         {

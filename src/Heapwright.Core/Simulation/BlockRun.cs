@@ -15,6 +15,7 @@ internal sealed class BlockRun
     private readonly HeapGrid grid;
     private readonly HeapBlock block;
     private readonly LockStepIntegrator integrator;
+    private readonly (int Zone, double Weight)[] core;
     private readonly Parcels? parcels;
     private readonly HeapMatter[][] additions; // [added event][lane]
     private readonly List<HeapEvent> events;
@@ -23,6 +24,7 @@ internal sealed class BlockRun
     private readonly double[] nitrogenIn = new double[HeapBlock.Lanes];
     private readonly double[] waterIn = new double[HeapBlock.Lanes];
     private readonly double[] heatIn = new double[HeapBlock.Lanes];
+    private Vector512<double> leastMass = Vector512.Create(double.PositiveInfinity);
     private int added;
     private double lastNoted;
 
@@ -37,6 +39,7 @@ internal sealed class BlockRun
         this.grid = grid;
         this.block = block;
         this.additions = additions;
+        core = Regions.Core(grid);
         block.Tolerance = question.Tolerance;
         integrator = new LockStepIntegrator(block, ButcherTableau.BogackiShampine);
         events = [.. question.Events.Where(e => e.Day <= question.Days).OrderBy(e => e.Day)];
@@ -73,7 +76,19 @@ internal sealed class BlockRun
     }
 
     /// <summary>The least mass of any pool, water or nitrogen of a zone at any look, kg.</summary>
-    public double LeastMass { get; private set; } = double.PositiveInfinity;
+    public double LeastMass
+    {
+        get
+        {
+            var least = double.PositiveInfinity;
+            for (var lane = 0; lane < HeapBlock.Lanes; lane++)
+            {
+                least = Math.Min(least, leastMass[lane]);
+            }
+
+            return least;
+        }
+    }
 
     /// <summary>Runs to the last day.</summary>
     /// <param name="cancellation">Gives up.</param>
@@ -196,23 +211,15 @@ internal sealed class BlockRun
             {
                 height += block.Thickness[z];
             }
-        }
 
-        for (var z = 0; z < grid.Zones; z++)
-        {
             for (var s = HeapBlock.Fast; s <= HeapBlock.Microbe; s++)
             {
-                var mass = block.State[HeapBlock.At(z, s)];
-                for (var lane = 0; lane < HeapBlock.Lanes; lane++)
-                {
-                    LeastMass = Math.Min(LeastMass, mass[lane]);
-                }
+                leastMass = Vector512.Min(leastMass, block.State[HeapBlock.At(z, s)]);
             }
         }
 
         var oxygen = Vector512<double>.Zero;
-        var zones = Regions.Core(grid);
-        foreach (var (z, weight) in zones)
+        foreach (var (z, weight) in core)
         {
             oxygen += block.State[HeapBlock.At(z, HeapBlock.Oxygen)] * weight;
         }

@@ -24,6 +24,7 @@ internal sealed partial class HeapBlock
     private V8[] diffusivity = []; // m²/s of pore gas, air space included
     private V8[] resistance = []; // 1/permeability, 1/m²
     private V8[] vapourDensity = []; // kg/m³
+    private V8[] inverseKelvin = []; // 1/K
     private V8[] humidity = []; // kg per kg of dry air
     private V8[] poreDensity = []; // kg/m³
     private V8[] conductivity = []; // W/mK
@@ -53,6 +54,7 @@ internal sealed partial class HeapBlock
         diffusivity = new V8[zones];
         resistance = new V8[zones];
         vapourDensity = new V8[zones];
+        inverseKelvin = new V8[zones];
         humidity = new V8[zones];
         poreDensity = new V8[zones];
         conductivity = new V8[zones];
@@ -179,11 +181,12 @@ internal sealed partial class HeapBlock
                 MoistAir.SaturationPressure(t) * active,
                 V(0.8 * MoistAir.Pressure)
             );
-            var inverseKelvin = V8.One / (t + V(273.15));
-            vapourDensity[z] = vapour * inverseKelvin * V(1 / MoistAir.VapourGas);
+            var perKelvin = V8.One / (t + V(273.15));
+            inverseKelvin[z] = perKelvin;
+            vapourDensity[z] = vapour * perKelvin * V(1 / MoistAir.VapourGas);
             humidity[z] = V(0.622) * vapour / (V(MoistAir.Pressure) - vapour);
             poreDensity[z] =
-                inverseKelvin
+                perKelvin
                 * Vector512.FusedMultiplyAdd(
                     vapour,
                     V(-0.378 / MoistAir.DryGas),

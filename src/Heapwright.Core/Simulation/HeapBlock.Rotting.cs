@@ -69,8 +69,9 @@ internal sealed partial class HeapBlock
             var taken = Vector512.MinNative(fed * deficit, supply);
 
             var share = fed * aired;
-            var rotted = (fast1 + slow1 + lignin1) * share;
-            oxygenUse[z] = P(HeapParameter.OxygenDemand) * (fast1 + slow1 + lignin1) * fed;
+            var all1 = fast1 + slow1 + lignin1;
+            var rotted = all1 * share;
+            oxygenUse[z] = P(HeapParameter.OxygenDemand) * all1 * fed;
             rate[i + Fast] -= fast1 * share;
             rate[i + Slow] -= slow1 * share;
             rate[i + Lignin] -= lignin1 * share;
@@ -102,22 +103,18 @@ internal sealed partial class HeapBlock
             var acidity =
                 P(HeapParameter.AcidityStart)
                 + (P(HeapParameter.AcidityRise) * aired * (V8.One - VectorMath.Exp2(-used * pace)));
-            var inverseKelvin = V8.One / (temperature[z] + V(273.15));
+            var perKelvin = inverseKelvin[z];
             var free =
                 V8.One
                 + VectorMath.Exp2(
-                    (Vector512.FusedMultiplyAdd(inverseKelvin, V(2729.92), V(0.09018)) - acidity)
+                    (Vector512.FusedMultiplyAdd(perKelvin, V(2729.92), V(0.09018)) - acidity)
                         * V(Log2Of10)
                 );
             var partition =
                 V(0.2138)
-                * inverseKelvin
+                * perKelvin
                 * VectorMath.Exp2(
-                    Vector512.FusedMultiplyAdd(
-                        inverseKelvin,
-                        V(-1825 * Log2Of10),
-                        V(6.123 * Log2Of10)
-                    )
+                    Vector512.FusedMultiplyAdd(perKelvin, V(-1825 * Log2Of10), V(6.123 * Log2Of10))
                 );
             ammonia[z] =
                 partition

@@ -1,3 +1,4 @@
+using System.Runtime.Intrinsics;
 using Heapwright.Core.Bins;
 using Heapwright.Core.Mixtures;
 using Heapwright.Numerics.Sampling;
@@ -10,6 +11,10 @@ internal static class HeapBuilder
     // Beyond this density of the built heap over the loose one, treading no longer helps.
     private const double MostTrodden = 1.4;
     private const double MostNitrogen = 0.14; // kg per kg of a pool: protein holds 16 %
+
+    // kg C per kg of the three pools, before they are brought to the carbon of the mixture: carbohydrate and lignin.
+    private const double CarbohydrateCarbon = 0.45;
+    private const double LigninCarbon = 0.55;
 
     /// <summary>The parameters of every member.</summary>
     /// <returns>Shape [parameter][member].</returns>
@@ -36,7 +41,7 @@ internal static class HeapBuilder
                     )
                 )
                 .Fill(dimension, u);
-            draws[p] = parameters.Prior(parameter).Sample(u, parameters.Scale(parameter));
+            draws[p] = parameters.Prior(parameter).Sample(u, HeapParameters.Scale);
             if (parameter == HeapParameter.StartActivity)
             {
                 for (var i = 0; i < u.Length; i++)
@@ -125,6 +130,21 @@ internal static class HeapBuilder
         for (var z = 0; z < grid.Zones; z++)
         {
             block.FixedOf(z, HeapBlock.Bulk, lane) = bulk;
+        }
+    }
+
+    /// <summary>The carbon of the pools of one lane, so that it adds up to that of the mixture.</summary>
+    public static void SetCarbon(HeapBlock block, int lane, HeapMatter matter)
+    {
+        var b = matter.Balance;
+        var lignin = Math.Max(0, b.DryMass - b.Ash - b.FastMatter - b.SlowMatter);
+        var plain = (CarbohydrateCarbon * (b.FastMatter + b.SlowMatter)) + (LigninCarbon * lignin);
+        var scale = plain > 0 ? b.Carbon / plain : 1;
+        for (var pool = 0; pool < 3; pool++)
+        {
+            block.CarbonShare[pool] = block
+                .CarbonShare[pool]
+                .WithElement(lane, scale * (pool == 2 ? LigninCarbon : CarbohydrateCarbon));
         }
     }
 

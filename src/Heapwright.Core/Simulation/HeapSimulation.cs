@@ -1,4 +1,3 @@
-using System.Runtime.Intrinsics;
 using Heapwright.Core.Mixtures;
 
 namespace Heapwright.Core.Simulation;
@@ -6,10 +5,6 @@ namespace Heapwright.Core.Simulation;
 /// <summary>Simulates a heap: the entry to everything in this folder.</summary>
 public static class HeapSimulation
 {
-    // kg C per kg of the three pools, before they are brought to the carbon of the mixture: carbohydrate and lignin.
-    private const double CarbohydrateCarbon = 0.45;
-    private const double LigninCarbon = 0.55;
-
     /// <summary>Runs a heap with all its members.</summary>
     /// <param name="question">The heap.</param>
     /// <param name="cancellation">Gives up.</param>
@@ -35,8 +30,6 @@ public static class HeapSimulation
         CancellationToken cancellation
     )
     {
-        var members = question.Members;
-        var one = members == 1;
         var additions = question
             .Events.OfType<Added>()
             .Where(e => e.Day <= question.Days)
@@ -44,78 +37,29 @@ public static class HeapSimulation
             .Select(e =>
                 HeapBuilder.MixtureFor(
                     new MixtureQuestion { Ingredients = e.Ingredients },
-                    members,
+                    question.Members,
                     question.Seed
                 )
             )
             .ToArray();
-        var typical = HeapMatter.Of(mixture, -1);
-        if (!(typical.Filled > 0))
-        {
-            throw new ArgumentException("the volume of the mixture is not known", nameof(question));
-        }
-
-        var (volume, trodden) = HeapBuilder.BuiltVolume(
-            typical,
-            question.Bin,
-            question.Parameters.Usual(HeapParameter.BuiltVolume)
-        );
-        var grid = HeapGrid.Of(question.Bin, volume, question.Refinement);
-        var draws = HeapBuilder.Draw(question.Parameters, members, question.Seed);
-        var runs = new BlockRun[(members + HeapBlock.Lanes - 1) / HeapBlock.Lanes];
+        var heap = new PreparedHeap(question, mixture);
+        var runs = new BlockRun[heap.Blocks];
         Parallel.For(
             0,
             runs.Length,
             new ParallelOptions { CancellationToken = cancellation },
             b =>
             {
-                var block = new HeapBlock(grid, question.Weather)
-                {
-                    Wall = question.Walls,
-                    Cover = question.Cover,
-                };
-                var extra = new HeapMatter[additions.Length][];
-                for (var a = 0; a < extra.Length; a++)
-                {
-                    extra[a] = new HeapMatter[HeapBlock.Lanes];
-                }
-
-                for (var lane = 0; lane < HeapBlock.Lanes; lane++)
-                {
-                    // A block that is not full repeats its last member.
-                    var member = Math.Min((b * HeapBlock.Lanes) + lane, members - 1);
-                    for (var p = 0; p < HeapParameters.Count; p++)
-                    {
-                        block.ParameterOf((HeapParameter)p, lane) = draws[p][member];
-                    }
-
-                    var matter = HeapMatter.Of(mixture, one ? -1 : member);
-                    for (var a = 0; a < extra.Length; a++)
-                    {
-                        extra[a][lane] = HeapMatter.Of(additions[a], one ? -1 : member);
-                    }
-
-                    SetCarbon(block, lane, matter);
-                    var (built, _) = HeapBuilder.BuiltVolume(
-                        matter,
-                        question.Bin,
-                        draws[(int)HeapParameter.BuiltVolume][member]
-                    );
-                    HeapBuilder.Fill(
-                        block,
-                        grid,
-                        lane,
-                        matter,
-                        built,
-                        question.StartCelsius ?? question.Weather.MeanAir
-                    );
-                }
-
-                runs[b] = new BlockRun(question, grid, block, extra);
+                runs[b] = new BlockRun(
+                    question,
+                    heap.Grid,
+                    heap.Block(b),
+                    [.. additions.Select(a => heap.Matter(a, b))]
+                );
                 runs[b].ToEnd(cancellation);
             }
         );
-        return AnswerWriter.Write(question, grid, runs, volume, trodden);
+        return AnswerWriter.Write(question, heap.Grid, runs, heap.Volume, heap.Trodden);
     }
 
     /// <summary>The volume that a mixture takes when built, everything typical and nothing pressed to fit, m³.</summary>
@@ -128,19 +72,5 @@ public static class HeapSimulation
             HeapMatter.Of(mixture, -1),
             parameters.Usual(HeapParameter.BuiltVolume)
         );
-    }
-
-    internal static void SetCarbon(HeapBlock block, int lane, HeapMatter matter)
-    {
-        var b = matter.Balance;
-        var lignin = Math.Max(0, b.DryMass - b.Ash - b.FastMatter - b.SlowMatter);
-        var plain = (CarbohydrateCarbon * (b.FastMatter + b.SlowMatter)) + (LigninCarbon * lignin);
-        var scale = plain > 0 ? b.Carbon / plain : 1;
-        for (var pool = 0; pool < 3; pool++)
-        {
-            block.CarbonShare[pool] = block
-                .CarbonShare[pool]
-                .WithElement(lane, scale * (pool == 2 ? LigninCarbon : CarbohydrateCarbon));
-        }
     }
 }

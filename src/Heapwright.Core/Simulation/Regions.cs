@@ -29,8 +29,8 @@ internal static class Regions
         for (var zone = 0; zone < grid.Zones; zone++)
         {
             var (layer, ring) = Math.DivRem(zone, grid.Rings);
-            var across = Overlap(grid.RingEdges[ring], grid.RingEdges[ring + 1], inner, outer);
-            var up = Overlap(grid.LayerEdges[layer], grid.LayerEdges[layer + 1], bottom, top);
+            var across = Share(grid.RingEdges, ring, inner, outer);
+            var up = Share(grid.LayerEdges, layer, bottom, top);
             if (across * up > 1e-9)
             {
                 zones.Add((zone, across * up * grid.ZoneVolume(zone)));
@@ -41,7 +41,7 @@ internal static class Regions
         return [.. zones.Select(z => (z.Zone, z.Weight / sum))];
     }
 
-    // The share of a to b that lies within c to d.
-    private static double Overlap(double a, double b, double c, double d) =>
-        Math.Max(0, Math.Min(b, d) - Math.Max(a, c)) / (b - a);
+    // The share of a ring or layer that lies in a stretch.
+    private static double Share(double[] edges, int i, double from, double to) =>
+        Shifting.Overlap(edges[i], edges[i + 1], from, to) / (edges[i + 1] - edges[i]);
 }

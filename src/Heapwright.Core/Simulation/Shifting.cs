@@ -133,6 +133,7 @@ internal static class Shifting
         return Math.Min(side, Math.Min(grid.Height - middle, middle));
     }
 
-    private static double Overlap(double a, double b, double c, double d) =>
+    /// <summary>The length that two stretches share: a to b and c to d.</summary>
+    public static double Overlap(double a, double b, double c, double d) =>
         Math.Max(0, Math.Min(b, d) - Math.Max(a, c));
 }

@@ -54,8 +54,7 @@ public sealed record Shown(DisplayUnits Units, CultureInfo Culture)
 
     /// <summary>A temperature, such as <c>55 °C</c>.</summary>
     /// <param name="celsius">Degrees Celsius.</param>
-    public string Temperature(double celsius) =>
-        Measures.Temperature(UnitsNet.Temperature.FromDegreesCelsius(celsius));
+    public string Temperature(double celsius) => Measures.Celsius(celsius);
 
     /// <summary>The name of a property with its unit.</summary>
     /// <param name="property">The property.</param>

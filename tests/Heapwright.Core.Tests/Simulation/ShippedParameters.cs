@@ -27,10 +27,7 @@ internal static class ShippedParameters
             );
         }
 
-        return new HeapParameters(
-            priors,
-            [.. Enumerable.Repeat(SpreadScale.Positive, HeapParameters.Count)]
-        );
+        return new HeapParameters(priors);
     }
 
     private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
