@@ -73,8 +73,7 @@ internal sealed class DayTable
             var read = double.IsFinite(means[day]);
             meansBefore[day + 1] = meansBefore[day] + (read ? means[day] : 0);
             readBefore[day + 1] = readBefore[day] + (read ? 1 : 0);
-            unknownBefore[day + 1] =
-                unknownBefore[day] + (states[day] == DayState.Unknown ? 1 : 0);
+            unknownBefore[day + 1] = unknownBefore[day] + (states[day] == DayState.Unknown ? 1 : 0);
         }
 
         Array.Fill(firsts, log.First);
@@ -107,9 +106,7 @@ internal sealed class DayTable
     {
         var (a, b) = (from - FirstDay, to - FirstDay + 1);
         var read = readBefore[b] - readBefore[a];
-        return read == 0
-            ? double.NegativeInfinity
-            : (meansBefore[b] - meansBefore[a]) / read;
+        return read == 0 ? double.NegativeInfinity : (meansBefore[b] - meansBefore[a]) / read;
     }
 
     /// <summary>Whether a stretch of days has one that is not wholly known.</summary>

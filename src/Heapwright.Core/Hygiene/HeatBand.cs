@@ -16,9 +16,6 @@ public readonly record struct HeatBand(
     /// <summary>Whether a reading is inside.</summary>
     /// <param name="celsius">The reading, °C.</param>
     public bool Holds(double celsius) =>
-        (
-            MustExceed
-                ? celsius > LowestCelsius + Rounding
-                : celsius >= LowestCelsius - Rounding
-        ) && (HighestCelsius is not { } highest || celsius <= highest + Rounding);
+        (MustExceed ? celsius > LowestCelsius + Rounding : celsius >= LowestCelsius - Rounding)
+        && (HighestCelsius is not { } highest || celsius <= highest + Rounding);
 }

@@ -23,14 +23,12 @@ public sealed class HeatLog
         Turns = turns;
         Probes =
         [
-            .. readings.Select(r => r.Probe).Distinct(StringComparer.Ordinal).Order(
-                StringComparer.Ordinal
-            ),
+            .. readings
+                .Select(r => r.Probe)
+                .Distinct(StringComparer.Ordinal)
+                .Order(StringComparer.Ordinal),
         ];
-        ByProbe =
-        [
-            .. Probes.Select(p => readings.Where(r => r.Probe == p).ToImmutableArray()),
-        ];
+        ByProbe = [.. Probes.Select(p => readings.Where(r => r.Probe == p).ToImmutableArray())];
     }
 
     /// <summary>The readings in order of time; at the same time by probe, the colder first.</summary>

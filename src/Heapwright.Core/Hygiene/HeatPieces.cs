@@ -25,8 +25,7 @@ internal static class HeatPieces
     {
         var own = log.ByProbe[probe];
         var pieces = new List<HeatPiece>();
-        LogMoment? begun =
-            gapsHot && HeatLog.IsGap(log.First, own[0].Moment) ? log.First : null;
+        LogMoment? begun = gapsHot && HeatLog.IsGap(log.First, own[0].Moment) ? log.First : null;
         for (var i = 0; i < own.Length; i++)
         {
             var here = own[i].Moment;

@@ -51,10 +51,11 @@ internal sealed class PeriodTrial
                 .Any(s => IsEnough(s, count, late, gapsHot: true))
                 ? RuleVerdict.CannotTell
             : RuleVerdict.NotMet;
-        var best = (enough.Count > 0 ? enough : asShown)
-            .OrderByDescending(s => s.Days)
-            .Cast<Stretch?>()
-            .FirstOrDefault();
+        var best = (
+            enough.Count > 0 ? enough
+            : asShown.Count > 0 ? asShown
+            : Runs(count, followsOn, gapsHot: false)
+        ).OrderByDescending(s => s.Days).Cast<Stretch?>().FirstOrDefault();
         int? turns =
             period.Turns == 0 || log.Turns is null ? null
             : best is { } b ? TurnsFor(b, count, late)
@@ -79,14 +80,15 @@ internal sealed class PeriodTrial
 
     private IEnumerable<Stretch> Stretches(DayCount count, bool followsOn, bool gapsHot)
     {
-        var runs =
-            count == DayCount.Readings ? DayRuns(followsOn, gapsHot)
-            : ElapsedRuns(followsOn, gapsHot ? possible : shown);
+        var runs = Runs(count, followsOn, gapsHot);
         // Only a mean can be better over a part of a run than over all of it.
-        return period.MeanAboveCelsius is null
-            ? runs
-            : runs.SelectMany(run => Parts(run, count));
+        return period.MeanAboveCelsius is null ? runs : runs.SelectMany(run => Parts(run, count));
     }
+
+    private IEnumerable<Stretch> Runs(DayCount count, bool followsOn, bool gapsHot) =>
+        count == DayCount.Readings
+            ? DayRuns(followsOn, gapsHot)
+            : ElapsedRuns(followsOn, gapsHot ? possible : shown);
 
     private IEnumerable<Stretch> DayRuns(bool followsOn, bool gapsHot)
     {

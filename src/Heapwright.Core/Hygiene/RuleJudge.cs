@@ -53,8 +53,9 @@ public static class RuleJudge
         HeatPeriod period
     )
     {
-        DayCount[] counts =
-            period.Days is null ? [DayCount.Elapsed] : [DayCount.Readings, DayCount.Elapsed];
+        DayCount[] counts = period.Days is null
+            ? [DayCount.Elapsed]
+            : [DayCount.Readings, DayCount.Elapsed];
         bool[] orders = period.Order switch
         {
             DayOrder.Consecutive => [true],

@@ -33,6 +33,10 @@ public static class StudyEvidence
             .Select(p => p.Hours)
             .DefaultIfEmpty(0)
             .Max();
-        return new StudyComparison(study, hours, study.Hours is { } asked ? hours >= asked - 1e-6 : null);
+        return new StudyComparison(
+            study,
+            hours,
+            study.Hours is { } asked ? hours >= asked - 1e-6 : null
+        );
     }
 }
