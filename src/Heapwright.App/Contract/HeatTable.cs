@@ -253,7 +253,7 @@ internal sealed class HeatTable(HygieneReader reader, string file)
                 NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint,
                 CultureInfo.InvariantCulture,
                 out var value
-            )
+            ) || !double.IsFinite(value)
         )
         {
             throw At(
