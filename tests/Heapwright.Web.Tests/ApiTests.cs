@@ -104,6 +104,7 @@ public sealed class ApiTests(SiteUnderTest site) : IClassFixture<SiteUnderTest>
         Assert.Equal(
             [
                 "/api/build",
+                "/api/hygiene",
                 "/api/materials/guess",
                 "/api/materials/list",
                 "/api/materials/search",
