@@ -1,5 +1,4 @@
 using System.Text;
-using System.Text.Json.Nodes;
 using Heapwright.App.Contract;
 using Heapwright.App.Texts;
 

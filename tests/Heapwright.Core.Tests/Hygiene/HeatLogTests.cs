@@ -10,10 +10,7 @@ public class HeatLogTests
     public void Interval_Over36Hours_IsAGap(double hours, bool gap)
     {
         // From 06:00 on, so that 36 hours reach into the next calendar day only.
-        var log = HeatLog.Of(
-            [Logs.At(1.25, 60), Logs.At(1.25 + (hours / 24), 60)],
-            turns: null
-        );
+        var log = HeatLog.Of([Logs.At(1.25, 60), Logs.At(1.25 + (hours / 24), 60)], turns: null);
 
         Assert.Equal(gap, log.Gaps().Any());
     }

@@ -61,9 +61,7 @@ public class HygienePropertyTests(ITestOutputHelper output)
         (r, turns) =>
         {
             var (odd, from, length, celsius) = r;
-            var run = Enumerable
-                .Range(from, length)
-                .Select(d => Logs.At(d + 0.4, celsius));
+            var run = Enumerable.Range(from, length).Select(d => Logs.At(d + 0.4, celsius));
             return ((LogReading[])[.. odd, .. run], turns);
         }
     );

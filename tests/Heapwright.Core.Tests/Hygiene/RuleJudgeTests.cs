@@ -32,7 +32,10 @@ public class RuleJudgeTests
     [InlineData(15, RuleVerdict.Depends)]
     [InlineData(16, RuleVerdict.Met)]
     public void Days_AtTheEdge(int days, RuleVerdict verdict) =>
-        Assert.Equal(verdict, Logs.Verdict(Logs.Windrow, Logs.Daily(1, days, 55, [2, 4, 6, 8, 10])));
+        Assert.Equal(
+            verdict,
+            Logs.Verdict(Logs.Windrow, Logs.Daily(1, days, 55, [2, 4, 6, 8, 10]))
+        );
 
     [Fact]
     public void Days_WithADip_DependOnWhetherTheyMustFollowOneAnother()
@@ -84,9 +87,7 @@ public class RuleJudgeTests
     {
         // Ten readings 24 hours apart, one interval of about a day and a half, ten more.
         var first = Enumerable.Range(0, 10).Select(d => Logs.At(d + 0.25, 60));
-        var second = Enumerable
-            .Range(0, 10)
-            .Select(d => Logs.At(9.25 + (hours / 24) + d, 60));
+        var second = Enumerable.Range(0, 10).Select(d => Logs.At(9.25 + (hours / 24) + d, 60));
         var log = HeatLog.Of(first.Concat(second), [.. FiveTurns.Select(Logs.Turn)]);
 
         Assert.Equal(verdict, Logs.Verdict(Logs.Windrow, log));
@@ -158,9 +159,7 @@ public class RuleJudgeTests
     public void Process_OfAnotherKind_IsNotApplicable() =>
         Assert.Equal(
             RuleVerdict.NotApplicable,
-            RuleJudge
-                .Judge(Logs.Windrow, Logs.Daily(1, 30, 60, FiveTurns), ProcessKind.Bin)
-                .Verdict
+            RuleJudge.Judge(Logs.Windrow, Logs.Daily(1, 30, 60, FiveTurns), ProcessKind.Bin).Verdict
         );
 
     [Theory]
