@@ -1,0 +1,86 @@
+using Heapwright.Numerics.Assimilation;
+
+namespace Heapwright.Core.Forecasts;
+
+/// <summary>
+/// What the model gets wrong by itself: an error that wanders, with a standard deviation and a time in which it forgets
+/// itself, e(t) e(t') = σ² exp(−|t − t'|/τ); at other spots than the core another error, half in step with it.
+/// </summary>
+internal static class ErrorModel
+{
+    /// <summary>Standard deviation in the core, K.</summary>
+    public const double Core = 2.5;
+
+    private const double Outside = 4; // K
+    private const double Memory = 3; // d
+    private const double InStep = 0.5;
+
+    /// <summary>Covariance of the errors of readings: of the model, and from one reading to the next.</summary>
+    /// <param name="readings">The readings.</param>
+    /// <param name="factors">Shape [reading]: by how much the variance of each reading is raised.</param>
+    /// <returns>Shape [reading, reading].</returns>
+    public static double[,] Covariance(
+        IReadOnlyList<DigestedReading> readings,
+        IReadOnlyList<double> factors
+    )
+    {
+        var n = readings.Count;
+        var covariance = new double[n, n];
+        for (var i = 0; i < n; i++)
+        {
+            for (var j = 0; j < i; j++)
+            {
+                covariance[i, j] = covariance[j, i] = Together(readings[i], readings[j]);
+            }
+
+            covariance[i, i] =
+                Together(readings[i], readings[i])
+                + (readings[i].Deviation * readings[i].Deviation * factors[i]);
+        }
+
+        return covariance;
+    }
+
+    /// <summary>
+    /// What the error of the core will be, given what is left between readings and the fit: its weights on what is left,
+    /// and the standard deviation that remains.
+    /// </summary>
+    /// <param name="readings">The readings.</param>
+    /// <param name="factors">Shape [reading]: by how much the variance of each reading is raised.</param>
+    /// <param name="days">When.</param>
+    /// <returns>Shape [day]: the weights, of shape [reading], and the standard deviation, K.</returns>
+    public static (double[] Weights, double Deviation)[] Ahead(
+        IReadOnlyList<DigestedReading> readings,
+        IReadOnlyList<double> factors,
+        IReadOnlyList<double> days
+    )
+    {
+        var ahead = new (double[], double)[days.Count];
+        var factor = readings.Count > 0 ? Cholesky.Of(Covariance(readings, factors)) : null;
+        for (var t = 0; t < ahead.Length; t++)
+        {
+            var at = new DigestedReading(days[t], 0, 0, Readings.ProbeSpot.Core, null);
+            var with = readings.Select(r => Together(at, r)).ToArray();
+            double[] weights = [.. with];
+            factor?.Solve(weights);
+            var explained = weights.Zip(with, (a, b) => a * b).Sum();
+            ahead[t] = (weights, Math.Sqrt(Math.Max((Core * Core) - explained, 0)));
+        }
+
+        return ahead;
+    }
+
+    private static double Together(DigestedReading a, DigestedReading b)
+    {
+        if (a.Moisture || b.Moisture)
+        {
+            return 0;
+        }
+
+        var near = Math.Exp(-Math.Abs(a.Day - b.Day) / Memory);
+        return Size(a) * Size(b) * near * (a.Spot == b.Spot ? 1 : InStep);
+    }
+
+    private static double Size(DigestedReading r) =>
+        r.Spot == Readings.ProbeSpot.Core ? Core : Outside;
+}
