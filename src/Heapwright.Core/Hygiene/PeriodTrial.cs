@@ -116,18 +116,27 @@ internal sealed class PeriodTrial
             : [Of(pieces[0], pieces[^1], pieces.Sum(p => p.Hours))];
     }
 
-    // Every part of a run that is long enough, by whole calendar days.
+    // The run, and every part of it that may have a higher mean and is long enough, by whole calendar days. A part of d
+    // days has at least d - 2 days of elapsed time; so one of twice the days asked and four more falls into two that are
+    // long enough, of which one has no lower mean, and need not be tried.
     private IEnumerable<Stretch> Parts(Stretch run, DayCount count)
     {
+        var least = (period.Days ?? 0) - RoundingDays;
+        if (run.Days >= least)
+        {
+            yield return run;
+        }
+
+        var most = (2 * (int)Math.Ceiling(period.Days ?? 0)) + 4;
         for (var from = run.FromDay; from <= run.ToDay; from++)
         {
-            for (var to = run.ToDay; to >= from; to--)
+            for (var to = Math.Min(run.ToDay, from + most - 1); to >= from; to--)
             {
                 var part =
                     count == DayCount.Readings
                         ? OfDays(from, to, to - from + 1)
                         : Within(run, from, to);
-                if (part.Days < (period.Days ?? 0) - RoundingDays)
+                if (part.Days < least)
                 {
                     break;
                 }

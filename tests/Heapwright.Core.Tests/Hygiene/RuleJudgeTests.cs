@@ -204,4 +204,29 @@ public class RuleJudgeTests
 
         Assert.Equal(verdict, RuleJudge.Judge(rule, log, ProcessKind.Windrow).Ways[0].Verdict);
     }
+
+    [Theory]
+    [InlineData(15, RuleVerdict.Met)]
+    [InlineData(14, RuleVerdict.Depends)]
+    [InlineData(10, RuleVerdict.NotMet)]
+    public void Mean_OfAPartOfALongRun_IsEnough(int warmDays, RuleVerdict verdict)
+    {
+        // 200 days at 41 °C, in their midst some at 46: only over those days is the mean above 45.
+        var rule = Logs.Rule(
+            new HeatPeriod
+            {
+                Band = new HeatBand(40, MustExceed: true),
+                Days = 14,
+                MeanAboveCelsius = 45.9,
+            }
+        );
+        var log = HeatLog.Of(
+            Enumerable
+                .Range(1, 200)
+                .Select(d => Logs.At(d, d > 90 && d <= 90 + warmDays ? 46 : 41)),
+            null
+        );
+
+        Assert.Equal(verdict, Logs.Verdict(rule, log));
+    }
 }
