@@ -8,6 +8,7 @@ namespace Heapwright.Core.Forecasts;
 /// <param name="Deviation">Standard deviation of what differs from one reading to the next, in the unit of the value.</param>
 /// <param name="Spot">Where.</param>
 /// <param name="Depth">m, or null.</param>
+/// <param name="Excess">How far the value is above the air, K.</param>
 /// <param name="Moisture">Whether it is a squeeze.</param>
 internal sealed record DigestedReading(
     double Day,
@@ -15,5 +16,6 @@ internal sealed record DigestedReading(
     double Deviation,
     ProbeSpot Spot,
     double? Depth,
+    double Excess,
     bool Moisture = false
 );

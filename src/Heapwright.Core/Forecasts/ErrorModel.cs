@@ -8,10 +8,10 @@ namespace Heapwright.Core.Forecasts;
 /// </summary>
 internal static class ErrorModel
 {
-    /// <summary>Standard deviation in the core, K.</summary>
-    public const double Core = 2.5;
-
-    private const double Outside = 4; // K
+    // Standard deviation in the core, K: it grows with what is above the air, for a cold heap is hardly to be got wrong.
+    private const double Least = 1;
+    private const double PerKelvin = 0.045;
+    private const double Outside = 1.5; // times as much at other spots
     private const double Memory = 3; // d
     private const double InStep = 0.5;
 
@@ -47,24 +47,31 @@ internal static class ErrorModel
     /// </summary>
     /// <param name="readings">The readings.</param>
     /// <param name="factors">Shape [reading]: by how much the variance of each reading is raised.</param>
-    /// <param name="days">When.</param>
+    /// <param name="excess">When: days, and how far the core is then expected to be above the air, K.</param>
     /// <returns>Shape [day]: the weights, of shape [reading], and the standard deviation, K.</returns>
     public static (double[] Weights, double Deviation)[] Ahead(
         IReadOnlyList<DigestedReading> readings,
         IReadOnlyList<double> factors,
-        IReadOnlyList<double> days
+        IReadOnlyList<(double Day, double Excess)> excess
     )
     {
-        var ahead = new (double[], double)[days.Count];
+        var ahead = new (double[], double)[excess.Count];
         var factor = readings.Count > 0 ? Cholesky.Of(Covariance(readings, factors)) : null;
         for (var t = 0; t < ahead.Length; t++)
         {
-            var at = new DigestedReading(days[t], 0, 0, Readings.ProbeSpot.Core, null);
+            var at = new DigestedReading(
+                excess[t].Day,
+                0,
+                0,
+                Readings.ProbeSpot.Core,
+                null,
+                excess[t].Excess
+            );
             var with = readings.Select(r => Together(at, r)).ToArray();
             double[] weights = [.. with];
             factor?.Solve(weights);
             var explained = weights.Zip(with, (a, b) => a * b).Sum();
-            ahead[t] = (weights, Math.Sqrt(Math.Max((Core * Core) - explained, 0)));
+            ahead[t] = (weights, Math.Sqrt(Math.Max(Together(at, at) - explained, 0)));
         }
 
         return ahead;
@@ -82,5 +89,6 @@ internal static class ErrorModel
     }
 
     private static double Size(DigestedReading r) =>
-        r.Spot == Readings.ProbeSpot.Core ? Core : Outside;
+        (Least + (PerKelvin * Math.Max(r.Excess, 0)))
+        * (r.Spot == Readings.ProbeSpot.Core ? 1 : Outside);
 }

@@ -88,42 +88,59 @@ public static class Forecaster
     // The core of every member with what the readings say of the error of the model, shape [time][member].
     private static double[][] Core(HeapFit fit, EnsembleRun run, IReadOnlyList<double> days)
     {
-        var ahead = ErrorModel.Ahead(fit.Readings, fit.Factors, days);
-        var core = Regions.Core(run.Grid);
         var n = run.Question.Members;
-        var errors = new double[(int)System.Numerics.BitOperations.RoundUpToPowerOf2((uint)n)];
-        HeapBuilder.PointsFor(n, run.Question.Seed).Block("error of the model").Fill(0, errors);
         var course = new double[days.Count][];
+        var excess = new (double, double)[days.Count];
         for (var t = 0; t < course.Length; t++)
         {
-            var (before, after, share) = ProbeModel.Between(run.Blocks[0].Looks, days[t]);
+            course[t] = CoreAt(run, days[t]);
+            double[] sorted = [.. course[t]];
+            Array.Sort(sorted);
+            excess[t] = (days[t], sorted[n / 2] - run.Question.Weather.At(days[t]).Air);
+        }
+
+        var errors = new double[(int)System.Numerics.BitOperations.RoundUpToPowerOf2((uint)n)];
+        HeapBuilder.PointsFor(n, run.Question.Seed).Block("error of the model").Fill(0, errors);
+        var ahead = ErrorModel.Ahead(fit.Readings, fit.Factors, excess);
+        for (var t = 0; t < course.Length; t++)
+        {
             var (weights, deviation) = ahead[t];
-            var row = course[t] = new double[n];
             for (var i = 0; i < n; i++)
             {
-                var (b, lane) = Math.DivRem(i, HeapBlock.Lanes);
-                var looks = run.Blocks[b].Looks;
-                var value = 0.0;
-                foreach (var (z, weight) in core)
-                {
-                    value +=
-                        weight
-                        * (
-                            ((1 - share) * looks[before].Celsius[z][lane])
-                            + (share * looks[after].Celsius[z][lane])
-                        );
-                }
-
                 for (var r = 0; r < weights.Length; r++)
                 {
-                    value += weights[r] * (fit.Readings[r].Value - fit.Predicted[r][i]);
+                    course[t][i] += weights[r] * (fit.Readings[r].Value - fit.Predicted[r][i]);
                 }
 
-                row[i] = value + (deviation * NormalDistribution.Quantile(errors[i]));
+                course[t][i] += deviation * NormalDistribution.Quantile(errors[i]);
             }
         }
 
         return course;
+    }
+
+    // Shape [member].
+    private static double[] CoreAt(EnsembleRun run, double day)
+    {
+        var core = Regions.Core(run.Grid);
+        var (before, after, share) = ProbeModel.Between(run.Blocks[0].Looks, day);
+        var values = new double[run.Question.Members];
+        for (var i = 0; i < values.Length; i++)
+        {
+            var (b, lane) = Math.DivRem(i, HeapBlock.Lanes);
+            var looks = run.Blocks[b].Looks;
+            foreach (var (z, weight) in core)
+            {
+                values[i] +=
+                    weight
+                    * (
+                        ((1 - share) * looks[before].Celsius[z][lane])
+                        + (share * looks[after].Celsius[z][lane])
+                    );
+            }
+        }
+
+        return values;
     }
 
     // Upwards: the first passage; downwards: the last one, after which the core stays below.

@@ -39,7 +39,7 @@ internal sealed class MatterFeatures
     /// <param name="matter">Shape [member].</param>
     public static MatterFeatures Of(HeapMatter[] matter)
     {
-        var used = new List<(Feature, double, double)>();
+        var varying = new List<(Feature, double, double)>();
         foreach (var feature in All)
         {
             var values = Array.ConvertAll(matter, m => feature.Of(m));
@@ -47,11 +47,11 @@ internal sealed class MatterFeatures
             var deviation = Math.Sqrt(values.Average(v => (v - mean) * (v - mean)));
             if (deviation > 1e-6)
             {
-                used.Add((feature, mean, deviation));
+                varying.Add((feature, mean, deviation));
             }
         }
 
-        return new MatterFeatures([.. used]);
+        return new MatterFeatures([.. varying]);
     }
 
     /// <summary>The scores of members.</summary>

@@ -13,16 +13,6 @@ internal static class ProbeModel
     private const double CoreDepth = 0.4; // of the height: from here on a probe is in the core
     private const double AtSurface = 0.5;
 
-    /// <summary>The depth that is taken where none was noted, m; null stands for the very core.</summary>
-    /// <param name="spot">Where the probe stood.</param>
-    public static double? UsualDepth(ProbeSpot spot) =>
-        spot switch
-        {
-            ProbeSpot.Core => null,
-            ProbeSpot.Side => 0.15,
-            _ => 0.10,
-        };
-
     /// <summary>What every member says of readings.</summary>
     /// <param name="run">The heap, run at least to the last reading.</param>
     /// <param name="readings">The readings.</param>
@@ -111,7 +101,7 @@ internal static class ProbeModel
         double ground
     )
     {
-        if ((noted ?? UsualDepth(spot)) is not { } depth)
+        if ((noted ?? ProbeDepths.Usual(spot)) is not { } depth)
         {
             return at.Core;
         }

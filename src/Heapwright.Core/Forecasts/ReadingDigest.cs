@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Heapwright.Core.Readings;
+using Heapwright.Core.Simulation;
 using Heapwright.Numerics.Sampling;
 
 namespace Heapwright.Core.Forecasts;
@@ -26,7 +27,7 @@ internal static class ReadingDigest
             all.AddRange(
                 known
                     .GroupBy(r => (r.Spot, r.Depth?.Meters, Bin(r.Day, bin)))
-                    .Select(g => Mean([.. g]))
+                    .Select(g => Mean([.. g], question.Heap.Weather))
             );
             if (all.Count <= Most)
             {
@@ -43,6 +44,7 @@ internal static class ReadingDigest
                     (m.Moisture.High - m.Moisture.Low) / 2 / NormalDistribution.Z95,
                     ProbeSpot.Core,
                     null,
+                    0,
                     Moisture: true
                 ))
         );
@@ -52,15 +54,18 @@ internal static class ReadingDigest
     private static double Bin(double day, double width) =>
         width > 0 ? Math.Floor(day / width) : day;
 
-    private static DigestedReading Mean(ProbeReading[] group)
+    private static DigestedReading Mean(ProbeReading[] group, Weather weather)
     {
         var deviation = group[0].Spot == ProbeSpot.Core ? CoreDeviation : OutsideDeviation;
+        var day = group.Average(r => r.Day);
+        var celsius = group.Average(r => r.Temperature.DegreesCelsius);
         return new DigestedReading(
-            group.Average(r => r.Day),
-            group.Average(r => r.Temperature.DegreesCelsius),
+            day,
+            celsius,
             deviation,
             group[0].Spot,
-            group[0].Depth?.Meters
+            group[0].Depth?.Meters,
+            celsius - weather.At(day).Air
         );
     }
 }

@@ -75,13 +75,13 @@ internal sealed class Unknowns
     )
     {
         var n = members.Count;
-        var parameters = Enum.GetValues<HeapParameter>()
+        var uncertain = Enum.GetValues<HeapParameter>()
             .Where(p => !question.Parameters.Prior(p).IsExact)
             .ToArray();
-        HeapMatter[] matter = [.. members.Matter];
-        var features = MatterFeatures.Of(matter);
+        HeapMatter[] built = [.. members.Matter];
+        var varying = MatterFeatures.Of(built);
         var scores = new List<double[]>();
-        foreach (var parameter in parameters)
+        foreach (var parameter in uncertain)
         {
             var z = new double[n];
             question
@@ -96,7 +96,7 @@ internal sealed class Unknowns
             );
         }
 
-        scores.AddRange(features.Scores(matter));
+        scores.AddRange(varying.Scores(built));
         var points = HeapBuilder.PointsFor(n, question.Seed).Block("what the hand errs by");
         var u = new double[(int)System.Numerics.BitOperations.RoundUpToPowerOf2((uint)n)];
         for (var i = 0; i < Singles; i++)
@@ -105,7 +105,7 @@ internal sealed class Unknowns
             scores.Add([.. u.Take(n).Select(NormalDistribution.Quantile)]);
         }
 
-        return new Unknowns(question, parameters, features, matter, members.Additions, [.. scores]);
+        return new Unknowns(question, uncertain, varying, built, members.Additions, [.. scores]);
     }
 
     private const int Singles = 6; // water, dry mass, fast share, start, offset, depth

@@ -42,38 +42,44 @@ internal sealed class EnsembleRun
         CancellationToken cancellation
     )
     {
-        var heap = new PreparedHeap(question, typical, members);
-        var blocks = new BlockRun[heap.Blocks];
-        Each(blocks, heap.Run, cancellation);
-        return new EnsembleRun(question, heap, members, blocks);
+        var prepared = new PreparedHeap(question, typical, members);
+        var blocks = new BlockRun[prepared.Blocks];
+        Each(blocks, prepared.Run, cancellation);
+        return new EnsembleRun(question, prepared, members, blocks);
     }
 
-    /// <summary>Goes on from where this run stands, in as many of its members as are asked for.</summary>
-    /// <param name="question">What is done from here on, and to which day; its members are the first so many.</param>
-    /// <param name="additions">Shape [added event][member].</param>
+    /// <summary>Goes on from where this run stands, in all of its members or those of some blocks.</summary>
+    /// <param name="question">What is done from here on, and to which day.</param>
+    /// <param name="additions">Shape [added event][member of this run].</param>
     /// <param name="cancellation">Gives up.</param>
+    /// <param name="blocks">The blocks that go on, in that order; null for all.</param>
     public EnsembleRun Branch(
         SimulationQuestion question,
         HeapMatter[][] additions,
-        CancellationToken cancellation
+        CancellationToken cancellation,
+        int[]? blocks = null
     )
     {
-        var blocks = new BlockRun[
-            Math.Min(Blocks.Length, (question.Members + HeapBlock.Lanes - 1) / HeapBlock.Lanes)
-        ];
+        blocks ??= [.. Enumerable.Range(0, Blocks.Length)];
+        var branches = new BlockRun[blocks.Length];
         Each(
-            blocks,
-            b => Blocks[b].Branch(question, [.. additions.Select(a => heap.Lanes(a, b))]),
+            branches,
+            k =>
+                Blocks[blocks[k]]
+                    .Branch(question, [.. additions.Select(a => heap.Lanes(a, blocks[k]))]),
             cancellation
         );
         return new EnsembleRun(
             question with
             {
-                Members = Math.Min(question.Members, Question.Members),
+                Members =
+                    blocks.Length == Blocks.Length
+                        ? Question.Members
+                        : blocks.Length * HeapBlock.Lanes,
             },
             heap,
             Members,
-            blocks
+            branches
         );
     }
 

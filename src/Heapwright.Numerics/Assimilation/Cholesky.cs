@@ -22,16 +22,16 @@ public sealed class Cholesky
             throw new ArgumentException("a square matrix is needed", nameof(matrix));
         }
 
-        var lower = new double[n][];
+        var rows = new double[n][];
         for (var i = 0; i < n; i++)
         {
-            var row = lower[i] = new double[i + 1];
+            var row = rows[i] = new double[i + 1];
             for (var j = 0; j <= i; j++)
             {
-                var sum = matrix[i, j] - Dot(row.AsSpan(0, j), lower[j]);
+                var sum = matrix[i, j] - Dot(row.AsSpan(0, j), rows[j]);
                 if (j < i)
                 {
-                    row[j] = sum / lower[j][j];
+                    row[j] = sum / rows[j][j];
                 }
                 else if (sum > 0)
                 {
@@ -44,7 +44,7 @@ public sealed class Cholesky
             }
         }
 
-        return new Cholesky(lower);
+        return new Cholesky(rows);
     }
 
     /// <summary>L x.</summary>

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Heapwright.App.Library;
 using Heapwright.Core.Bins;
-using Heapwright.Core.Forecasts;
 using Heapwright.Core.Materials;
 using Heapwright.Core.Mixtures;
 using Heapwright.Core.Quantities;

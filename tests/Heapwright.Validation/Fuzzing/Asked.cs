@@ -49,6 +49,11 @@ internal sealed record Asked(JsonObject? Json, string? Text, InputProblem? Probl
                     Simulated,
                     cancellation: TestContext.Current.CancellationToken
                 ),
+                "forecast" => ForecastAnswers.Answer(
+                    input,
+                    Simulated,
+                    cancellation: TestContext.Current.CancellationToken
+                ),
                 "hygiene" => HygieneAnswers.Answer(input),
                 _ => BuildAnswers.Answer(input),
             };
