@@ -121,6 +121,7 @@ public sealed class ApiTests(SiteUnderTest site) : IClassFixture<SiteUnderTest>
         Assert.Equal(
             [
                 "/api/build",
+                "/api/forecast",
                 "/api/hygiene",
                 "/api/materials/guess",
                 "/api/materials/list",

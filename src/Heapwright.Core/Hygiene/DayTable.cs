@@ -109,6 +109,9 @@ internal sealed class DayTable
         return read == 0 ? double.NegativeInfinity : (meansBefore[b] - meansBefore[a]) / read;
     }
 
+    /// <summary>Whether a day has a reading.</summary>
+    public bool HasReading(int day) => readBefore[day - FirstDay + 1] > readBefore[day - FirstDay];
+
     /// <summary>Whether a stretch of days has one that is not wholly known.</summary>
     public bool HasUnknown(int from, int to) =>
         unknownBefore[to - FirstDay + 1] > unknownBefore[from - FirstDay];

@@ -127,11 +127,18 @@ internal sealed class PeriodTrial
             yield return run;
         }
 
+        // A day without a reading has no hour at which a part could begin or end.
         var most = (2 * (int)Math.Ceiling(period.Days ?? 0)) + 4;
         for (var from = run.FromDay; from <= run.ToDay; from++)
         {
-            for (var to = Math.Min(run.ToDay, from + most - 1); to >= from; to--)
+            var last = days.HasReading(from) ? Math.Min(run.ToDay, from + most - 1) : from - 1;
+            for (var to = last; to >= from; to--)
             {
+                if (!days.HasReading(to))
+                {
+                    continue;
+                }
+
                 var part =
                     count == DayCount.Readings
                         ? OfDays(from, to, to - from + 1)

@@ -229,4 +229,26 @@ public class RuleJudgeTests
 
         Assert.Equal(verdict, Logs.Verdict(rule, log));
     }
+
+    // Found by the property that a cold reading improves nothing: a day left out within 36 hours.
+    [Fact]
+    public void Mean_OfAStretchWithADayLeftOut_DoesNotReachBackToTheBeginning()
+    {
+        var rule = Logs.Rule(
+            new HeatPeriod
+            {
+                Band = new HeatBand(40, MustExceed: true),
+                Days = 4,
+                MeanAboveCelsius = 60,
+            }
+        );
+        var log = HeatLog.Of(
+            [Logs.At(0, 39), Logs.At(3.9, 78), Logs.At(5.3, 71), Logs.At(9.4, 64)],
+            null
+        );
+
+        var elapsed = RuleJudge.Judge(rule, log, ProcessKind.Windrow).Ways[1];
+        Assert.Equal(1.4, elapsed.Days, 1e-9);
+        Assert.Equal(RuleVerdict.CannotTell, elapsed.Verdict);
+    }
 }
