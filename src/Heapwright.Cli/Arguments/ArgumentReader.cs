@@ -6,7 +6,7 @@ namespace Heapwright.Cli.Arguments;
 
 /// <summary>
 /// Reads the arguments strictly: what is not understood is refused with the nearest word that is. Written by hand
-/// because the grammar is nine options and start-up is most of what a short command costs.
+/// because the grammar is a dozen options and start-up is most of what a short command costs.
 /// </summary>
 internal static class ArgumentReader
 {
@@ -21,6 +21,10 @@ internal static class ArgumentReader
         "--pdf",
         "--paper",
         "--seed",
+        "--process",
+        "--country",
+        "--rules",
+        "--solids",
         "--units",
         "--help",
         "--version",
@@ -120,6 +124,10 @@ internal static class ArgumentReader
             "--pdf" => parsed with { Pdf = value },
             "--paper" => parsed with { Paper = Paper(value) },
             "--units" => parsed with { Measures = Units(name, value) },
+            "--process" or "--country" or "--rules" or "--solids" => parsed with
+            {
+                Hygiene = HygieneArguments.With(parsed.Hygiene, name, value),
+            },
             _ => parsed with { Seed = Seed(value) },
         };
     }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Heapwright.App.Contract;
 using Heapwright.App.Texts;
 
 namespace Heapwright.Cli.Arguments;
@@ -29,6 +30,9 @@ internal sealed record ParsedArguments
 
     /// <summary>The value of <c>--units</c>, or of HEAPWRIGHT_UNITS where the option was not given.</summary>
     public Measures? Measures { get; init; }
+
+    /// <summary>The values of <c>--process</c>, <c>--country</c>, <c>--rules</c> and <c>--solids</c>.</summary>
+    public HygieneOptions Hygiene { get; init; } = HygieneOptions.None;
 
     /// <summary>Whether <c>--json</c> was given.</summary>
     public bool Json { get; init; }

@@ -61,6 +61,7 @@ internal sealed record Asked(JsonObject? Json, string? Text, InputProblem? Probl
                     Forecast,
                     cancellation: TestContext.Current.CancellationToken
                 ),
+                "hygiene" => HygieneAnswers.Answer(input),
                 _ => BuildAnswers.Answer(input),
             };
             return new Asked(answer.Json, answer.Text, null);
