@@ -39,7 +39,7 @@ public static class Plausibility
     private static readonly TimeSpan Ahead = TimeSpan.FromMinutes(15);
 
     /// <summary>The farthest back an entry matters to the verdict on a reading.</summary>
-    public static TimeSpan Memory { get; } = TimeSpan.FromDays(14);
+    public static TimeSpan Memory { get; } = TimeSpan.FromDays(5);
 
     /// <summary>The verdict on a reading.</summary>
     /// <param name="reading">The reading.</param>
