@@ -18,6 +18,8 @@ public static class EntryJson
 {
     private const string TimeForm = "yyyy-MM-dd'T'HH:mm:ss.FFFFFFFzzz";
 
+    private const string Way = "\"way\":\"";
+
     private static readonly JsonWriterOptions Plain = new()
     {
         Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
@@ -55,6 +57,24 @@ public static class EntryJson
             json.WriteString("id", entry.Id);
             Said(json, entry);
         });
+    }
+
+    /// <summary>Whether a record says just this, told by its text alone; where this is false, the entries may still say the same.</summary>
+    /// <param name="record">What <see cref="Record"/> wrote.</param>
+    /// <param name="entry">The entry.</param>
+    public static bool SaysJustThis(string record, DiaryEntry entry)
+    {
+        ArgumentNullException.ThrowIfNull(record);
+        ArgumentNullException.ThrowIfNull(entry);
+        var said = Said(entry).AsSpan();
+        said = said[said.IndexOf(',')..^1];
+        var way = record.IndexOf(Way, StringComparison.Ordinal);
+        var rest = way < 0 ? default : record.AsSpan(way + Way.Length);
+        rest = rest.IsEmpty ? rest : rest[(rest.IndexOf('"') + 1)..];
+        return !rest.IsEmpty
+            && rest.StartsWith(said, StringComparison.Ordinal)
+            && rest[said.Length..] is { Length: > 0 } end
+            && (end is "}" || end.StartsWith(",\"verdict\":", StringComparison.Ordinal));
     }
 
     /// <summary>A time as it stands in entries.</summary>

@@ -47,6 +47,21 @@ public static class EntryReader
         "strike_out",
     ];
 
+    private static readonly string[] AllSent = [.. Head, .. Of];
+
+    private static readonly string[] AllKept = [.. Head, .. Kept, .. Of];
+
+    private static readonly string[] Inside = ["at", "zone", "entry", .. Of];
+
+    private static readonly string[] InsideKept = [.. Inside, "at_is_arrival", "given_in"];
+
+    private static readonly Dictionary<string, (string[] Own, string[] Strangers)> OfKind =
+        EntryWords.Kinds.ToDictionary(
+            k => k,
+            k => (OwnFields(k), Of.Except(OwnFields(k), StringComparer.Ordinal).ToArray()),
+            StringComparer.Ordinal
+        );
+
     // Which fields tell what kind of entry it is, where it does not say so itself.
     private static readonly (string Field, string Kind)[] Telling =
     [
@@ -66,7 +81,7 @@ public static class EntryReader
     {
         ArgumentNullException.ThrowIfNull(input);
         ArgumentNullException.ThrowIfNull(arrival);
-        var fields = input.Fields([.. Head, .. Of]);
+        var fields = input.Fields(AllSent);
         fields["schema"]?.Whole(Json.Schema, Json.Schema);
         return Read(fields, Id(fields.Needed("id")), arrival, kept: false);
     }
@@ -84,7 +99,7 @@ public static class EntryReader
     public static JudgedEntry Recorded(Input input)
     {
         ArgumentNullException.ThrowIfNull(input);
-        var fields = input.Fields([.. Head, .. Kept, .. Of]);
+        var fields = input.Fields(AllKept);
         fields.Needed("schema").Whole(Json.Schema, Json.Schema);
         var entry = Read(
             fields,
@@ -101,7 +116,7 @@ public static class EntryReader
             ),
             kept: true
         );
-        return new JudgedEntry(entry, fields["verdict"] is { } verdict ? Verdict(verdict) : null);
+        return new JudgedEntry(entry, fields["verdict"] is { } verdict ? VerdictReader.Read(verdict) : null);
     }
 
     /// <summary>An id.</summary>
@@ -257,13 +272,7 @@ public static class EntryReader
         DiaryEntry? replacement = null;
         if (fields["replacement"] is { } inside)
         {
-            var inner = inside.Fields([
-                "at",
-                "zone",
-                "entry",
-                .. kept ? new[] { "at_is_arrival", "given_in" } : [],
-                .. Of,
-            ]);
+            var inner = inside.Fields(kept ? InsideKept : Inside);
             inner.Needed("at");
             replacement = Read(inner, id, arrival, kept);
             if (replacement is CorrectionEntry)
@@ -311,10 +320,8 @@ public static class EntryReader
             );
     }
 
-    // A field of another kind of entry is a slip, and would be lost.
-    private static void Belongs(InputFields fields, string kind)
-    {
-        string[] own = kind switch
+    private static string[] OwnFields(string kind) =>
+        kind switch
         {
             "temperature" =>
             [
@@ -331,7 +338,12 @@ public static class EntryReader
             "photo" => ["content_sha256", "caption"],
             _ => ["corrects", "reason", "replacement", "strike_out"],
         };
-        foreach (var name in Of.Except(own, StringComparer.Ordinal))
+
+    // A field of another kind of entry is a slip, and would be lost.
+    private static void Belongs(InputFields fields, string kind)
+    {
+        var (own, strangers) = OfKind[kind];
+        foreach (var name in strangers)
         {
             if (fields[name] is { } stranger)
             {
@@ -361,46 +373,4 @@ public static class EntryReader
                 $"\"{text}\" is no SHA-256; 64 small hexadecimal digits are needed"
             );
     }
-
-    private static PlausibilityVerdict Verdict(Input input)
-    {
-        var fields = input.Fields("status", "reasons", "suggested_c");
-        var status = (PlausibilityStatus)
-            EntryWords.Number(
-                EntryWords.Statuses,
-                fields.Needed("status").Choice([.. EntryWords.Statuses])
-            );
-        EquatableList<Reason> reasons = fields["reasons"] is { } list
-            ? [.. list.Items(0, 20).Select(OneReason)]
-            : [];
-        return new PlausibilityVerdict(
-            status,
-            reasons,
-            fields["suggested_c"] is { } suggested
-                ? UnitsNet.Temperature.FromDegreesCelsius(
-                    suggested.Number(EntryLimits.ColdestC, EntryLimits.HottestC)
-                )
-                : null
-        );
-    }
-
-    private static Reason OneReason(Input input)
-    {
-        var fields = input.Fields("code", "values");
-        return Reason.Of(
-            fields.Needed("code").Text(100),
-            [.. fields.Needed("values").Items(0, 20).Select(Value)]
-        );
-    }
-
-    private static object Value(Input input) =>
-        input.IsText ? input.Text()
-        : input.IsObject
-            ? UnitsNet.Temperature.FromDegreesCelsius(
-                input
-                    .Fields("temperature_c")
-                    .Needed("temperature_c")
-                    .Number(double.MinValue, double.MaxValue)
-            )
-        : input.Number(double.MinValue, double.MaxValue);
 }

@@ -103,7 +103,7 @@ public static class EntryWords
     /// <summary>The number of a word in its list, as the enumerations count.</summary>
     /// <param name="words">The list.</param>
     /// <param name="word">The word; one of the list.</param>
-    internal static int Number(IReadOnlyList<string> words, string word)
+    public static int Number(IReadOnlyList<string> words, string word)
     {
         for (var i = 0; i < words.Count; i++)
         {

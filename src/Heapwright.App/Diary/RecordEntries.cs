@@ -47,12 +47,28 @@ public sealed class RecordEntries(
         Guid heapId,
         IReadOnlyList<DiaryEntry> entries,
         CancellationToken cancel
+    ) => await Record(heapId, entries, new Sitting(), cancel);
+
+    /// <summary>Puts entries into the diary of one heap, one lot of many that follow each other.</summary>
+    /// <param name="heapId">The heap.</param>
+    /// <param name="entries">The entries; at most <see cref="MostAtOnce"/>.</param>
+    /// <param name="sitting">What was known after the lot before; the same one for all lots.</param>
+    /// <param name="cancel">Gives up.</param>
+    /// <returns>What became of each, in their order; what is answered as kept has reached the disk.</returns>
+    internal async Task<ImmutableArray<EntryOutcome>> Record(
+        Guid heapId,
+        IReadOnlyList<DiaryEntry> entries,
+        Sitting sitting,
+        CancellationToken cancel
     )
     {
         ArgumentNullException.ThrowIfNull(entries);
         if (entries.Count > MostAtOnce)
         {
-            throw new ArgumentException($"{entries.Count} entries at once; at most {MostAtOnce} are taken", nameof(entries));
+            throw new ArgumentException(
+                $"{entries.Count} entries at once; at most {MostAtOnce} are taken",
+                nameof(entries)
+            );
         }
 
         var outcomes = new EntryOutcome?[entries.Count];
@@ -70,7 +86,7 @@ public sealed class RecordEntries(
         if (good.Length > 0)
         {
             using var inside = await gate.Enter(heapId, cancel);
-            var judged = await Judge(heap, [.. good.Select(i => entries[i])], cancel);
+            var judged = await Judge(heap, [.. good.Select(i => entries[i])], sitting, cancel);
             var kept = await diary.Append(heapId, judged, cancel);
             for (var i = 0; i < good.Length; i++)
             {
@@ -123,32 +139,27 @@ public sealed class RecordEntries(
     private async Task<ImmutableArray<JudgedEntry>> Judge(
         KeptHeap heap,
         ImmutableArray<DiaryEntry> entries,
+        Sitting sitting,
         CancellationToken cancel
     )
     {
-        var readings = entries.Where(e => Reading(e) is not null).Select(e => Reading(e)!.At);
-        if (!readings.Any())
+        DateTimeOffset[] readings =
+        [
+            .. entries.Select(Reading).OfType<TemperatureEntry>().Select(r => r.At),
+        ];
+        if (readings.Length == 0)
         {
             return [.. entries.Select(e => new JudgedEntry(e, null))];
         }
 
-        var before = await diary.Read(
-            heap.Id,
-            Instant.FromDateTimeOffset(readings.Min() - Plausibility.Memory),
-            Instant.FromDateTimeOffset(readings.Max()),
-            cancel
-        );
-        var ids = entries.Select(e => e.Id).ToHashSet();
-        var corrected = entries.OfType<CorrectionEntry>().Select(c => c.Corrects).ToHashSet();
-        var known = HeapDiary
-            .Of(before.Select(b => b.Entry).Where(e => !ids.Contains(e.Id)))
-            .Standing.Where(s =>
-                !corrected.Contains(s.First.Id) && !s.Corrections.Any(c => corrected.Contains(c.Id))
-            )
-            .Select(s => s.Entry);
-        // A correction is judged as what it puts in place; what it corrects speaks neither for nor against it.
-        var waiting = new Queue<DiaryEntry>(known);
-        var history = new ReadingHistory { BuiltAt = heap.BuiltAt.ToDateTimeOffset() };
+        // What the lot before has left serves as long as time goes on; otherwise it is read anew.
+        var (first, last) = (readings.Min(), readings.Max());
+        var history =
+            sitting.History is { Newest: { } newest } && newest <= first
+                ? sitting.History
+                : new ReadingHistory { BuiltAt = heap.BuiltAt.ToDateTimeOffset() };
+        var from = history.Newest?.AddMilliseconds(1) ?? first - Plausibility.Memory;
+        var waiting = new Queue<DiaryEntry>(await Known(heap.Id, entries, from, last, cancel));
         var verdicts = new Dictionary<Guid, PlausibilityVerdict>();
         foreach (var entry in entries.OrderBy(e => Reading(e)?.At ?? e.At))
         {
@@ -169,9 +180,44 @@ public sealed class RecordEntries(
             }
         }
 
+        history.Forget(last - Plausibility.Memory);
+        sitting.History = history;
         return [.. entries.Select(e => new JudgedEntry(e, verdicts.GetValueOrDefault(e.Id)))];
+    }
+
+    // What stands in a stretch of the diary. What is corrected now speaks neither for nor against its correction.
+    private async Task<IEnumerable<DiaryEntry>> Known(
+        Guid heapId,
+        ImmutableArray<DiaryEntry> entries,
+        DateTimeOffset from,
+        DateTimeOffset to,
+        CancellationToken cancel
+    )
+    {
+        var before = await diary.Read(
+            heapId,
+            Instant.FromDateTimeOffset(from),
+            Instant.FromDateTimeOffset(to),
+            cancel
+        );
+        var ids = entries.Select(e => e.Id).ToHashSet();
+        var corrected = entries.OfType<CorrectionEntry>().Select(c => c.Corrects).ToHashSet();
+        return HeapDiary
+            .Of(before.Select(b => b.Entry).Where(e => !ids.Contains(e.Id)))
+            .Standing.Where(s =>
+                !corrected.Contains(s.First.Id) && !s.Corrections.Any(c => corrected.Contains(c.Id))
+            )
+            .Select(s => s.Entry)
+            .Where(e => e.At >= from);
     }
 
     private static TemperatureEntry? Reading(DiaryEntry entry) =>
         entry as TemperatureEntry ?? (entry as CorrectionEntry)?.Replacement as TemperatureEntry;
+
+    /// <summary>What is known after a lot of entries, for the next one.</summary>
+    internal sealed class Sitting
+    {
+        /// <summary>What readings are held against; null before the first.</summary>
+        public ReadingHistory? History { get; set; }
+    }
 }

@@ -30,6 +30,13 @@ internal sealed record ParsedArguments
     /// <summary>The value of <c>--units</c>, or of HEAPWRIGHT_UNITS where the option was not given.</summary>
     public Measures? Measures { get; init; }
 
+    /// <summary>The values of the options of the diary, by name.</summary>
+    public ImmutableDictionary<string, string> Values { get; init; } =
+        ImmutableDictionary<string, string>.Empty;
+
+    /// <summary>Whether <c>--preview</c> was given.</summary>
+    public bool Preview { get; init; }
+
     /// <summary>Whether <c>--json</c> was given.</summary>
     public bool Json { get; init; }
 

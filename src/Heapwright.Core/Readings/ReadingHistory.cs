@@ -30,10 +30,15 @@ public sealed class ReadingHistory
         return history;
     }
 
+    /// <summary>The time of the newest entry taken in; null before the first.</summary>
+    public DateTimeOffset? Newest { get; private set; }
+
     /// <summary>Takes an entry in; it must not be older than those taken in before.</summary>
     /// <param name="entry">The entry.</param>
     public void Add(DiaryEntry entry)
     {
+        ArgumentNullException.ThrowIfNull(entry);
+        Newest = entry.At;
         if (entry is EventEntry { Deed: not (BuiltDeed or ClosedDeed) })
         {
             deeds.Add(entry.At);
@@ -53,6 +58,27 @@ public sealed class ReadingHistory
         else
         {
             all.Add(new Run(reading.Temperature.DegreesCelsius, reading.At, 1));
+        }
+    }
+
+    /// <summary>Lets go what is older than a moment, so that a long row of readings does not pile up.</summary>
+    /// <param name="before">The moment.</param>
+    public void Forget(DateTimeOffset before)
+    {
+        deeds.RemoveAll(d => d < before);
+        foreach (var readings in bySpot.Values)
+        {
+            readings.RemoveAll(r => r.At < before);
+        }
+
+        foreach (var all in runs.Values)
+        {
+            // The run that reaches into what is kept began before it.
+            var old = all.FindLastIndex(r => r.Since < before);
+            if (old > 0)
+            {
+                all.RemoveRange(0, old);
+            }
         }
     }
 

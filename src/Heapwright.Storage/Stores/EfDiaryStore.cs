@@ -37,7 +37,8 @@ public sealed class EfDiaryStore<TContext>(IDbContextFactory<TContext> contexts)
                 outcomes.Add(
                     new AppendOutcome(
                         entry.Id,
-                        before.SaysTheSameAs(entry)
+                        EntryJson.SaysJustThis(before, entry)
+                        || EntryReader.Recorded(before).Entry.SaysTheSameAs(entry)
                             ? AppendStatus.AlreadyThere
                             : AppendStatus.Refused
                     )
@@ -60,7 +61,7 @@ public sealed class EfDiaryStore<TContext>(IDbContextFactory<TContext> contexts)
                     ChainSha256 = hash,
                 }
             );
-            there[entry.Id] = entry;
+            there[entry.Id] = json;
             outcomes.Add(new AppendOutcome(entry.Id, AppendStatus.Kept));
         }
 
@@ -144,19 +145,18 @@ public sealed class EfDiaryStore<TContext>(IDbContextFactory<TContext> contexts)
         return [.. heaps.Select(h => (h.HeapId, h.Entries))];
     }
 
-    private static async Task<Dictionary<Guid, Core.Readings.DiaryEntry>> There(
+    private static async Task<Dictionary<Guid, string>> There(
         SiteContext context,
         IReadOnlyList<JudgedEntry> entries,
         CancellationToken cancel
     )
     {
         var ids = entries.Select(e => e.Entry.Id).Distinct().ToList();
-        var texts = await context
+        return await context
             .Set<DiaryRow>()
             .Where(r => ids.Contains(r.EntryId))
-            .Select(r => r.RecordJson)
-            .ToListAsync(cancel);
-        return texts.Select(t => EntryReader.Recorded(t).Entry).ToDictionary(e => e.Id);
+            .Select(r => new { r.EntryId, r.RecordJson })
+            .ToDictionaryAsync(r => r.EntryId, r => r.RecordJson, cancel);
     }
 
     private static async Task<(long Place, string Hash)> Head(
