@@ -104,6 +104,7 @@ public sealed class ApiTests(SiteUnderTest site) : IClassFixture<SiteUnderTest>
         Assert.Equal(
             [
                 "/api/build",
+                "/api/heaps/{id}/entries",
                 "/api/materials/guess",
                 "/api/materials/list",
                 "/api/materials/search",
@@ -115,7 +116,9 @@ public sealed class ApiTests(SiteUnderTest site) : IClassFixture<SiteUnderTest>
             ],
             paths.EnumerateObject().Select(p => p.Name).Order(StringComparer.Ordinal)
         );
-        foreach (var path in paths.EnumerateObject())
+        foreach (
+            var path in paths.EnumerateObject().Where(p => !p.Name.Contains('{', StringComparison.Ordinal))
+        )
         {
             var post = path.Value.GetProperty("post");
             var media = post.GetProperty("requestBody")

@@ -76,6 +76,9 @@ public static class EntryReader
     /// <summary>An entry as somebody sends it.</summary>
     /// <param name="input">The object.</param>
     /// <param name="arrival">The heap, the way and the moment of its arrival.</param>
+    /// <remarks>
+    /// Over MQTT an entry with a time may do without an id: the same message for the same heap then has the same one.
+    /// </remarks>
     /// <exception cref="InputProblem">Something is wrong in it.</exception>
     public static DiaryEntry Sent(Input input, Arrival arrival)
     {
@@ -83,7 +86,11 @@ public static class EntryReader
         ArgumentNullException.ThrowIfNull(arrival);
         var fields = input.Fields(AllSent);
         fields["schema"]?.Whole(Json.Schema, Json.Schema);
-        return Read(fields, Id(fields.Needed("id")), arrival, kept: false);
+        var id =
+            fields["id"] is null && fields["at"] is not null && arrival.Way == EntryWay.Mqtt
+                ? DeterministicIds.Of(arrival.HeapId, "message " + input.Raw())
+                : Id(fields.Needed("id"));
+        return Read(fields, id, arrival, kept: false);
     }
 
     /// <summary>An entry as it is kept.</summary>
