@@ -90,7 +90,6 @@ if (!MqttSettings.Add(builder.Services, name => builder.Configuration[name], out
     return 2;
 }
 
-
 var app = builder.Build();
 try
 {

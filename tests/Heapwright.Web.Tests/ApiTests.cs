@@ -117,7 +117,9 @@ public sealed class ApiTests(SiteUnderTest site) : IClassFixture<SiteUnderTest>
             paths.EnumerateObject().Select(p => p.Name).Order(StringComparer.Ordinal)
         );
         foreach (
-            var path in paths.EnumerateObject().Where(p => !p.Name.Contains('{', StringComparison.Ordinal))
+            var path in paths
+                .EnumerateObject()
+                .Where(p => !p.Name.Contains('{', StringComparison.Ordinal))
         )
         {
             var post = path.Value.GetProperty("post");

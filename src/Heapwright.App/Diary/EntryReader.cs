@@ -1,9 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Heapwright.App.Contract;
-using Heapwright.Core.Quantities;
 using Heapwright.Core.Readings;
-using Heapwright.Core.Reasons;
 using NodaTime;
 using UnitsNet;
 
@@ -123,7 +121,10 @@ public static class EntryReader
             ),
             kept: true
         );
-        return new JudgedEntry(entry, fields["verdict"] is { } verdict ? VerdictReader.Read(verdict) : null);
+        return new JudgedEntry(
+            entry,
+            fields["verdict"] is { } verdict ? VerdictReader.Read(verdict) : null
+        );
     }
 
     /// <summary>An id.</summary>

@@ -1,4 +1,3 @@
-using System.Text.Json;
 using Heapwright.App.Contract;
 using Heapwright.App.Diary;
 using Heapwright.App.Sites;

@@ -18,7 +18,10 @@ internal static class EntryEndpoints
     private const string Scheme = "Bearer ";
 
     public static void MapEntries(this WebApplication app) =>
-        app.MapPost("/api/heaps/{id}/entries", (Delegate)(Task (HttpContext context) => Take(context)))
+        app.MapPost(
+                "/api/heaps/{id}/entries",
+                (Delegate)(Task (HttpContext context) => Take(context))
+            )
             .WithName("entries")
             .DisableAntiforgery()
             .Produces<JsonObject>(StatusCodes.Status200OK, "application/json")

@@ -182,12 +182,21 @@ internal sealed partial class MqttSubscription(
     [LoggerMessage(Level = LogLevel.Warning, Message = "The broker {Host} is gone; trying again")]
     private partial void LogGone(string host);
 
-    [LoggerMessage(Level = LogLevel.Warning, Message = "The broker {Host}:{Port} cannot be reached ({Reason}); trying again")]
+    [LoggerMessage(
+        Level = LogLevel.Warning,
+        Message = "The broker {Host}:{Port} cannot be reached ({Reason}); trying again"
+    )]
     private partial void LogUnreachable(string host, int port, string reason);
 
-    [LoggerMessage(Level = LogLevel.Warning, Message = "A message under {Topic} was refused: {Reason}")]
+    [LoggerMessage(
+        Level = LogLevel.Warning,
+        Message = "A message under {Topic} was refused: {Reason}"
+    )]
     private partial void LogRefused(string topic, string reason);
 
-    [LoggerMessage(Level = LogLevel.Error, Message = "A message under {Topic} could not be kept; the broker will send it again")]
+    [LoggerMessage(
+        Level = LogLevel.Error,
+        Message = "A message under {Topic} could not be kept; the broker will send it again"
+    )]
     private partial void LogNotKept(string topic, Exception problem);
 }

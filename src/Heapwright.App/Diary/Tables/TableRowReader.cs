@@ -5,7 +5,6 @@ using Heapwright.Core.Reasons;
 using Heapwright.Core.Simulation;
 using nietras.SeparatedValues;
 using NodaTime;
-using NodaTime.TimeZones;
 using UnitsNet;
 
 namespace Heapwright.App.Diary.Tables;
