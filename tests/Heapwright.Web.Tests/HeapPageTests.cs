@@ -169,7 +169,7 @@ public sealed class HeapPageTests : IAsyncLifetime
         Assert.Equal(HttpStatusCode.UnprocessableEntity, first.StatusCode);
         Assert.Equal(["kept", "kept", "refused"], await Statuses(first));
         Assert.Contains(
-            "nearest is \"temperature_c\"",
+            "nearest is \\\"temperature_c\\\"",
             await first.Content.ReadAsStringAsync(Never),
             StringComparison.Ordinal
         );

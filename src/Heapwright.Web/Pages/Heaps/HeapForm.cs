@@ -54,7 +54,7 @@ public abstract class HeapForm : SitePage
     /// <param name="zone">The zone.</param>
     protected DateTimeOffset Moment(string field, DateTimeZone zone)
     {
-        var text = Typed[field] ?? "";
+        var text = Typed[field] is { Length: > 0 } typed ? typed : NowIn(zone);
         var read = Typing.Parse(text);
         read = read.Success ? read : TypingSeconds.Parse(text);
         if (!read.Success)
