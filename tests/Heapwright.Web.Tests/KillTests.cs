@@ -49,7 +49,8 @@ public sealed partial class KillTests : IDisposable
         long again = 0;
         while (killed < kills && watch.Elapsed < most)
         {
-            again += await Round(random.Next(5, 400));
+            // Every second time in the midst of the work, otherwise whenever it comes.
+            again += await Round(killed % 2 == 0, random.Next(1, killed % 2 == 0 ? 300 : 2000));
             killed++;
             await Check();
         }
@@ -71,7 +72,7 @@ public sealed partial class KillTests : IDisposable
     }
 
     // Starts the program, sends until the moment comes, kills it. What was not answered is sent again next time.
-    private async Task<long> Round(int milliseconds)
+    private async Task<long> Round(bool whenAnswered, int milliseconds)
     {
         using var process = Start();
         var url = await Listening(process);
@@ -83,6 +84,12 @@ public sealed partial class KillTests : IDisposable
             .Range(0, Senders)
             .Select(_ => Task.Run(async () => Interlocked.Add(ref again, await Hammer(http, stop.Token))))
             .ToArray();
+        var before = acknowledged.Count;
+        while (whenAnswered && acknowledged.Count == before)
+        {
+            await Task.Delay(5, Never);
+        }
+
         await Task.Delay(milliseconds, Never);
         process.Kill();
         await stop.CancelAsync();
