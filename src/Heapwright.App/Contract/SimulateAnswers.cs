@@ -9,8 +9,8 @@ namespace Heapwright.App.Contract;
 public static class SimulateAnswers
 {
     // From here on work slows and ammonia goes; above the second something is wrong with so hot a heap.
-    private const double Hot = 65;
-    private const double TooHot = 75;
+    internal const double Hot = 65;
+    internal const double TooHot = 75;
     private const double LargeHeap = 5; // m³: what is larger holds its heat for long and may take fire by itself
 
     private static readonly (string Name, double Share)[] Shares =
@@ -181,18 +181,25 @@ public static class SimulateAnswers
                 continue;
             }
 
-            double[] sorted = [.. members];
-            Array.Sort(sorted);
-            var point = new JsonObject();
-            foreach (var (name, share) in Shares)
-            {
-                point[name] = Json.Of(Percentiles.At(sorted, share));
-            }
-
-            array.Add((JsonNode)point);
+            array.Add((JsonNode)Point(members));
         }
 
         return array;
+    }
+
+    /// <summary>The percentiles of several members at one time.</summary>
+    /// <param name="members">Shape [member].</param>
+    internal static JsonObject Point(double[] members)
+    {
+        double[] sorted = [.. members];
+        Array.Sort(sorted);
+        var point = new JsonObject();
+        foreach (var (name, share) in Shares)
+        {
+            point[name] = Json.Of(Percentiles.At(sorted, share));
+        }
+
+        return point;
     }
 
     private static JsonNode? Heat(SimulationAnswer heap, Func<HeatAndBalance, double> part) =>

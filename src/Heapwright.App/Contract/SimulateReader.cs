@@ -13,6 +13,12 @@ namespace Heapwright.App.Contract;
 /// </summary>
 internal sealed class SimulateReader(SimulateLimits limits, Assumptions assumptions)
 {
+    /// <summary>How long a heap is followed where nothing is said.</summary>
+    public const double UsualDays = 60;
+
+    /// <summary>The members where nothing is said.</summary>
+    public const int UsualMembers = 200;
+
     private static readonly string[] Asked =
     [
         "bin",
@@ -39,31 +45,79 @@ internal sealed class SimulateReader(SimulateLimits limits, Assumptions assumpti
     /// <summary>The units of the question, additions included.</summary>
     public ImmutableArray<Ingredient> Ingredients { get; private set; } = [];
 
-    /// <summary>Reads a question.</summary>
+    /// <summary>Reads ingredients, with the containers of the question.</summary>
+    public IngredientReader Reader { get; private set; } = null!;
+
+    /// <summary>Reads a question of <c>simulate</c>.</summary>
     /// <param name="input">The question.</param>
     /// <param name="seed">The seed where the question names none.</param>
     /// <exception cref="InputProblem">The question is wrong.</exception>
     public SimulationQuestion Read(Input input, ulong? seed)
     {
-        var top = input.Has("plans")
+        var top = Open(input, []);
+        var question = Read(
+            input,
+            top,
+            seed,
+            top["days"]?.Number(0.25, SimulateLimits.MostDays) ?? UsualDays,
+            top["members"]?.Whole(1, limits.MostMembers) ?? UsualMembers
+        );
+        if (top["days"] is null)
+        {
+            assumptions.Say("simulate.days_assumed", question.Days);
+        }
+
+        if (question.Members == 1)
+        {
+            assumptions.Say("simulate.one_member");
+        }
+        else if (top["members"] is null)
+        {
+            assumptions.Say("simulate.members_assumed", question.Members);
+        }
+
+        return question;
+    }
+
+    /// <summary>Opens a question that has the fields of <c>simulate</c> and others.</summary>
+    /// <param name="input">The question.</param>
+    /// <param name="also">The other fields.</param>
+    /// <exception cref="InputProblem">A field is not known.</exception>
+    public static InputFields Open(Input input, string[] also) =>
+        input.Has("plans")
             ? input.Fields([
                 .. Asked,
+                .. also.Except(PlanReader.AnsweredByRecipe, StringComparer.Ordinal),
                 "volume_m3",
                 .. PlanReader.AnsweredByPlan,
                 .. PlanReader.AnsweredByRecipe.Except(Asked, StringComparer.Ordinal),
             ])
-            : input.Fields(Asked);
+            : input.Fields([.. Asked, .. also]);
+
+    /// <summary>Reads the heap of a question that is opened.</summary>
+    /// <param name="input">The question.</param>
+    /// <param name="top">Its fields.</param>
+    /// <param name="seed">The seed where the question names none.</param>
+    /// <param name="days">How long the heap is followed.</param>
+    /// <param name="members">In how many members.</param>
+    /// <exception cref="InputProblem">The question is wrong.</exception>
+    public SimulationQuestion Read(
+        Input input,
+        InputFields top,
+        ulong? seed,
+        double days,
+        int members
+    )
+    {
         top["schema"]?.Whole(Json.Schema, Json.Schema);
         top["name"]?.Text(80);
         var bin = BinReader.Read(top.Needed("bin"));
-        var reader = new IngredientReader(
+        var reader = Reader = new IngredientReader(
             LibraryReader.Library,
             ContainerReader.Read(top["containers"]),
             assumptions
         );
         var mixture = ReadMixture(top, reader, seed);
-        var days = top["days"]?.Number(0.25, SimulateLimits.MostDays) ?? 60;
-        var members = top["members"]?.Whole(1, limits.MostMembers) ?? 200;
         if (members * days > limits.MostMemberDays)
         {
             throw (top["members"] ?? top["days"] ?? input).Problem(
@@ -168,20 +222,6 @@ internal sealed class SimulateReader(SimulateLimits limits, Assumptions assumpti
                 "simulate.start_assumed",
                 assumptions.Measures.Celsius(question.Weather.MeanAir)
             );
-        }
-
-        if (top["days"] is null)
-        {
-            assumptions.Say("simulate.days_assumed", question.Days);
-        }
-
-        if (question.Members == 1)
-        {
-            assumptions.Say("simulate.one_member");
-        }
-        else if (top["members"] is null)
-        {
-            assumptions.Say("simulate.members_assumed", question.Members);
         }
     }
 }

@@ -54,7 +54,16 @@ internal static class CommandTable
         },
         new("build", Build) { TakesInput = true, Draws = true },
         new("simulate", Simulate) { TakesInput = true, Samples = true },
+        new("forecast", Forecast) { TakesInput = true, Samples = true },
     ];
+
+    private static Reply Forecast(Call call) =>
+        ForecastAnswers.Answer(
+            call.Question(),
+            SimulateLimits.CommandLine(TableFile.Read),
+            call.Seed,
+            call.Measures
+        );
 
     private static Reply Simulate(Call call) =>
         SimulateAnswers.Answer(

@@ -27,6 +27,8 @@ internal sealed class BlockRun
     private Vector512<double> leastMass = Vector512.Create(double.PositiveInfinity);
     private int added;
     private double lastNoted;
+    private double time;
+    private int next;
 
     public BlockRun(
         SimulationQuestion question,
@@ -47,6 +49,28 @@ internal sealed class BlockRun
         {
             parcels = new Parcels(grid, SurfacesOf(), question.Seed);
         }
+    }
+
+    // A branch: the same heap at the same moment, to go another way from here on.
+    private BlockRun(BlockRun from, SimulationQuestion question, HeapMatter[][] additions)
+    {
+        this.question = question;
+        this.additions = additions;
+        grid = from.grid;
+        core = from.core;
+        block = from.block.Copy();
+        integrator = new LockStepIntegrator(block, ButcherTableau.BogackiShampine);
+        events = [.. question.Events.Where(e => e.Day <= question.Days).OrderBy(e => e.Day)];
+        parcels = from.parcels?.Copy();
+        from.dryAdded.CopyTo(dryAdded, 0);
+        from.carbonIn.CopyTo(carbonIn, 0);
+        from.nitrogenIn.CopyTo(nitrogenIn, 0);
+        from.waterIn.CopyTo(waterIn, 0);
+        from.heatIn.CopyTo(heatIn, 0);
+        leastMass = from.leastMass;
+        lastNoted = from.lastNoted;
+        time = from.time;
+        Looks = [.. from.Looks];
     }
 
     /// <summary>What was seen, in order of time.</summary>
@@ -90,26 +114,34 @@ internal sealed class BlockRun
         }
     }
 
+    /// <summary>The same heap as it stands, to go another way from here on.</summary>
+    /// <param name="other">The question of the branch: what is done from here on, and to which day.</param>
+    /// <param name="matter">Shape [added event of the branch][lane].</param>
+    public BlockRun Branch(SimulationQuestion other, HeapMatter[][] matter) =>
+        new(this, other, matter);
+
     /// <summary>Runs to the last day.</summary>
     /// <param name="cancellation">Gives up.</param>
     public void ToEnd(CancellationToken cancellation)
     {
-        for (var lane = 0; lane < HeapBlock.Lanes; lane++)
+        if (Looks.Count == 0)
         {
-            (carbonIn[lane], nitrogenIn[lane], waterIn[lane], heatIn[lane]) = Contents(lane);
+            for (var lane = 0; lane < HeapBlock.Lanes; lane++)
+            {
+                (carbonIn[lane], nitrogenIn[lane], waterIn[lane], heatIn[lane]) = Contents(lane);
+            }
+
+            Look(time);
         }
 
-        var time = 0.0;
-        var next = 0;
         var look = 0;
         while (true)
         {
             cancellation.ThrowIfCancellationRequested();
-            Look(time);
             var did = false;
             while (next < events.Count && events[next].Day <= time)
             {
-                Do(events[next++], time);
+                Do(events[next++]);
                 did = true;
             }
 
@@ -137,6 +169,7 @@ internal sealed class BlockRun
 
             integrator.Advance(block.State, time, to, 0.005, Longest);
             time = to;
+            Look(time);
         }
     }
 
@@ -192,18 +225,20 @@ internal sealed class BlockRun
         return (carbon, nitrogen, water, heat);
     }
 
-    private void Look(double time)
+    private void Look(double now)
     {
-        block.Look(time);
+        block.Look(now);
         var celsius = block.Celsius.ToArray();
         var dry = block.Dry.ToArray();
-        var (water, height, volume) = (
+        var (fast, water, height, volume) = (
+            Vector512<double>.Zero,
             Vector512<double>.Zero,
             Vector512<double>.Zero,
             Vector512<double>.Zero
         );
         for (var z = 0; z < grid.Zones; z++)
         {
+            fast += block.State[HeapBlock.At(z, HeapBlock.Fast)];
             water += block.State[HeapBlock.At(z, HeapBlock.Water)];
             var (_, ring) = Math.DivRem(z, grid.Rings);
             volume += block.Thickness[z] * grid.PlanArea[ring];
@@ -224,27 +259,27 @@ internal sealed class BlockRun
             oxygen += block.State[HeapBlock.At(z, HeapBlock.Oxygen)] * weight;
         }
 
-        Looks.Add(new HeapLook(time, celsius, dry, water, oxygen, height, volume));
+        Looks.Add(new HeapLook(now, celsius, dry, fast, water, oxygen, height, volume));
         if (parcels is not null)
         {
-            var air = block.Weather.At(time).Air;
-            parcels.Note(celsius, air, block.Weather.Ground, time - lastNoted);
-            lastNoted = time;
+            var air = block.Weather.At(now).Air;
+            parcels.Note(celsius, air, block.Weather.Ground, now - lastNoted);
+            lastNoted = now;
         }
     }
 
-    private void Do(HeapEvent what, double time)
+    private void Do(HeapEvent what)
     {
         switch (what)
         {
             case Turned turn:
-                Turn(turn, time);
+                Turn(turn);
                 break;
             case Watered water:
-                Water(water, time);
+                Water(water);
                 break;
             case Added:
-                Add(time);
+                Add();
                 break;
             case Covered cover:
                 block.Cover = cover.Cover;
@@ -252,7 +287,7 @@ internal sealed class BlockRun
         }
     }
 
-    private void Turn(Turned turn, double time)
+    private void Turn(Turned turn)
     {
         var share = Shifting.Turn(grid, turn);
         var air = block.Weather.At(time).Air;
@@ -279,7 +314,7 @@ internal sealed class BlockRun
         parcels?.Move(share);
     }
 
-    private void Water(Watered water, double time)
+    private void Water(Watered water)
     {
         var celsius = Math.Max(block.Weather.At(time).Air, 5);
         Span<double> byLayer = stackalloc double[grid.Layers];
@@ -295,7 +330,7 @@ internal sealed class BlockRun
         }
     }
 
-    private void Add(double time)
+    private void Add()
     {
         var matter = additions[added++];
         var celsius = block.Weather.At(time).Air;
@@ -332,11 +367,11 @@ internal sealed class BlockRun
             parcels?.Freshen(grid.Zone(r, grid.Layers - 1), fresh[r]);
         }
 
-        Relayer(time);
+        Relayer();
     }
 
     // After an addition the layers are drawn anew at their usual shares of the height.
-    private void Relayer(double time)
+    private void Relayer()
     {
         block.Look(time);
         var mean = new double[grid.Zones, grid.Zones];

@@ -67,6 +67,23 @@ internal sealed partial class HeapBlock : ILockStepSystem
         Allocate();
     }
 
+    /// <summary>A copy that goes its own way.</summary>
+    public HeapBlock Copy()
+    {
+        var copy = new HeapBlock(grid, Weather)
+        {
+            Wall = Wall,
+            Cover = Cover,
+            Tolerance = Tolerance,
+        };
+        State.CopyTo(copy.State, 0);
+        Fixed.CopyTo(copy.Fixed, 0);
+        Parameters.CopyTo(copy.Parameters, 0);
+        CarbonShare.CopyTo(copy.CarbonShare, 0);
+        TurnedOn.CopyTo(copy.TurnedOn, 0);
+        return copy;
+    }
+
     /// <inheritdoc/>
     public int StateCount => (zones * PerZone) + Totals;
 

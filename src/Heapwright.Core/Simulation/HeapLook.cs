@@ -6,6 +6,7 @@ namespace Heapwright.Core.Simulation;
 /// <param name="Day">Days since building.</param>
 /// <param name="Celsius">Shape [zone].</param>
 /// <param name="Dry">Shape [zone]: kg.</param>
+/// <param name="Fast">kg of what rots in the first hot days.</param>
 /// <param name="Water">kg.</param>
 /// <param name="Oxygen">Mole fraction in the pores of the core.</param>
 /// <param name="Height">m, in the middle.</param>
@@ -14,6 +15,7 @@ internal sealed record HeapLook(
     double Day,
     Vector512<double>[] Celsius,
     Vector512<double>[] Dry,
+    Vector512<double> Fast,
     Vector512<double> Water,
     Vector512<double> Oxygen,
     Vector512<double> Height,

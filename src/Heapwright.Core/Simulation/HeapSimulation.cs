@@ -30,36 +30,14 @@ public static class HeapSimulation
         CancellationToken cancellation
     )
     {
-        var additions = question
-            .Events.OfType<Added>()
-            .Where(e => e.Day <= question.Days)
-            .OrderBy(e => e.Day)
-            .Select(e =>
-                HeapBuilder.MixtureFor(
-                    new MixtureQuestion { Ingredients = e.Ingredients },
-                    question.Members,
-                    question.Seed
-                )
+        return EnsembleRun
+            .From(
+                question,
+                HeapMatter.Of(mixture, -1),
+                HeapMembers.Of(question, mixture),
+                cancellation
             )
-            .ToArray();
-        var heap = new PreparedHeap(question, mixture);
-        var runs = new BlockRun[heap.Blocks];
-        Parallel.For(
-            0,
-            runs.Length,
-            new ParallelOptions { CancellationToken = cancellation },
-            b =>
-            {
-                runs[b] = new BlockRun(
-                    question,
-                    heap.Grid,
-                    heap.Block(b),
-                    [.. additions.Select(a => heap.Matter(a, b))]
-                );
-                runs[b].ToEnd(cancellation);
-            }
-        );
-        return AnswerWriter.Write(question, heap.Grid, runs, heap.Volume, heap.Trodden);
+            .Answer();
     }
 
     /// <summary>The volume that a mixture takes when built, everything typical and nothing pressed to fit, m³.</summary>

@@ -55,6 +55,23 @@ internal sealed class Parcels
         }
     }
 
+    // A copy that goes its own way.
+    private Parcels(Parcels from)
+    {
+        grid = from.grid;
+        surfaces = from.surfaces;
+        stream = from.stream;
+        started = from.started;
+        from.places.CopyTo(places, 0);
+        from.run.CopyTo(run, 0);
+        from.held.CopyTo(held, 0);
+        from.before.CopyTo(before, 0);
+        from.dose.CopyTo(dose, 0);
+    }
+
+    /// <summary>A copy that goes its own way.</summary>
+    public Parcels Copy() => new(this);
+
     /// <summary>How surfaces stand between the outer zones and the world.</summary>
     /// <param name="Side">Share of a zone's excess over the air that is left at its outer side, 0 to 1.</param>
     /// <param name="Top">The same on top.</param>

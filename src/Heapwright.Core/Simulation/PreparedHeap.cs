@@ -6,18 +6,24 @@ namespace Heapwright.Core.Simulation;
 internal sealed class PreparedHeap
 {
     private readonly SimulationQuestion question;
-    private readonly Mixture mixture;
-    private readonly double[][] draws; // [parameter][member]
+    private readonly HeapMembers members;
 
-    /// <summary>Prepares a heap.</summary>
+    /// <summary>Prepares a heap with nothing learned of it.</summary>
     /// <param name="question">The heap.</param>
     /// <param name="mixture">Its mixture, in at least as many cases as there are members.</param>
     /// <exception cref="ArgumentException">The volume of the mixture is not known.</exception>
     public PreparedHeap(SimulationQuestion question, Mixture mixture)
+        : this(question, HeapMatter.Of(mixture, -1), HeapMembers.Of(question, mixture)) { }
+
+    /// <summary>Prepares a heap with given members.</summary>
+    /// <param name="question">The heap.</param>
+    /// <param name="typical">Its matter, everything typical: it sets the size of the zones.</param>
+    /// <param name="members">The members.</param>
+    /// <exception cref="ArgumentException">The volume of the matter is not known.</exception>
+    public PreparedHeap(SimulationQuestion question, HeapMatter typical, HeapMembers members)
     {
         this.question = question;
-        this.mixture = mixture;
-        var typical = HeapMatter.Of(mixture, -1);
+        this.members = members;
         if (!(typical.Filled > 0))
         {
             throw new ArgumentException("the volume of the mixture is not known", nameof(question));
@@ -29,7 +35,6 @@ internal sealed class PreparedHeap
             question.Parameters.Usual(HeapParameter.BuiltVolume)
         );
         Grid = HeapGrid.Of(question.Bin, Volume, question.Refinement);
-        draws = HeapBuilder.Draw(question.Parameters, question.Members, question.Seed);
     }
 
     /// <summary>The zones.</summary>
@@ -42,7 +47,7 @@ internal sealed class PreparedHeap
     public double Trodden { get; }
 
     /// <summary>The number of blocks.</summary>
-    public int Blocks => (question.Members + HeapBlock.Lanes - 1) / HeapBlock.Lanes;
+    public int Blocks => (members.Count + HeapBlock.Lanes - 1) / HeapBlock.Lanes;
 
     /// <summary>A block, filled as built; any thread may ask for any block.</summary>
     /// <param name="number">Its number, from 0.</param>
@@ -58,48 +63,42 @@ internal sealed class PreparedHeap
             var member = Member(number, lane);
             for (var p = 0; p < HeapParameters.Count; p++)
             {
-                block.ParameterOf((HeapParameter)p, lane) = draws[p][member];
+                block.ParameterOf((HeapParameter)p, lane) = members.Draws[p][member];
             }
 
-            var matter = MatterOf(mixture, member);
+            var matter = members.Matter[member];
             HeapBuilder.SetCarbon(block, lane, matter);
             var (built, _) = HeapBuilder.BuiltVolume(
                 matter,
                 question.Bin,
-                draws[(int)HeapParameter.BuiltVolume][member]
+                members.Draws[(int)HeapParameter.BuiltVolume][member]
             );
-            HeapBuilder.Fill(
-                block,
-                Grid,
-                lane,
-                matter,
-                built,
-                question.StartCelsius ?? question.Weather.MeanAir
-            );
+            HeapBuilder.Fill(block, Grid, lane, matter, built, members.StartCelsius[member]);
         }
 
         return block;
     }
 
-    /// <summary>The matter of a mixture in every lane of a block.</summary>
-    /// <param name="added">The mixture.</param>
+    /// <summary>A run of a block from the day it was built.</summary>
     /// <param name="number">The number of the block, from 0.</param>
-    public HeapMatter[] Matter(Mixture added, int number)
+    public BlockRun Run(int number) =>
+        new(question, Grid, Block(number), [.. members.Additions.Select(a => Lanes(a, number))]);
+
+    /// <summary>What is true of members, in the lanes of a block.</summary>
+    /// <param name="byMember">Shape [member].</param>
+    /// <param name="number">The number of the block, from 0.</param>
+    public HeapMatter[] Lanes(HeapMatter[] byMember, int number)
     {
-        var matter = new HeapMatter[HeapBlock.Lanes];
-        for (var lane = 0; lane < matter.Length; lane++)
+        var lanes = new HeapMatter[HeapBlock.Lanes];
+        for (var lane = 0; lane < lanes.Length; lane++)
         {
-            matter[lane] = MatterOf(added, Member(number, lane));
+            lanes[lane] = byMember[Member(number, lane)];
         }
 
-        return matter;
+        return lanes;
     }
 
     // A block that is not full repeats the last member.
     private int Member(int block, int lane) =>
-        Math.Min((block * HeapBlock.Lanes) + lane, question.Members - 1);
-
-    // One member alone runs everything at its typical value.
-    private HeapMatter MatterOf(Mixture from, int member) =>
-        HeapMatter.Of(from, question.Members == 1 ? -1 : member);
+        Math.Min((block * HeapBlock.Lanes) + lane, members.Count - 1);
 }

@@ -26,6 +26,11 @@ internal static class QuestionEndpoints
             "simulate",
             (input, stop) => SimulateAnswers.Answer(input, SimulateLimits.Web, cancellation: stop)
         );
+        Map(
+            api,
+            "forecast",
+            (input, stop) => ForecastAnswers.Answer(input, SimulateLimits.Web, cancellation: stop)
+        );
         Map(api, "materials/list", input => Found(input, () => MaterialAnswers.List()));
         Map(api, "materials/search", SearchMaterials);
         Map(api, "materials/show", ShowMaterial);

@@ -49,6 +49,11 @@ internal sealed record Asked(JsonObject? Json, string? Text, InputProblem? Probl
                     Simulated,
                     cancellation: TestContext.Current.CancellationToken
                 ),
+                "forecast" => ForecastAnswers.Answer(
+                    input,
+                    Simulated,
+                    cancellation: TestContext.Current.CancellationToken
+                ),
                 _ => BuildAnswers.Answer(input),
             };
             return new Asked(answer.Json, answer.Text, null);

@@ -112,6 +112,18 @@ internal static class Questions
             """
         ),
         (
+            "forecast",
+            """
+            {"bin":{"shape":"box","length_m":1,"width_m":1,"height_m":1},
+             "ingredients":[{"material":"horse_manure_straw","amount":{"value":0.9,"unit":"m3"}}],"weather":{"air_c":9},
+             "events":[{"day":0.5,"do":"water","l":5},{"day":2,"do":"add","ingredients":[{"material":"wheat_straw","amount":{"value":1,"unit":"bale"}}]}],
+             "readings":[{"day":0.5,"temperature_c":30,"depth_cm":40,"spot":"core"},{"day":1,"temperature_c":44,"spot":"side"},{"day":1,"temperature_c":50}],
+             "signs":[{"day":1,"squeeze":{"core":"drips"},"smell":["earthy"]}],"from_day":1,"ahead_days":0.5,"days":1.5,"members":200,
+             "decide_by":"fast","stock":[{"material":"leaves_mixed_dry","amount":{"value":2,"unit":"bag"}}],
+             "earlier":[{"fast_rate":{"mean":0.4,"deviation":0.7}}],"seed":3}
+            """
+        ),
+        (
             "guess",
             """{"freshness":"fresh","kind":"leafy","colour":"green","feel":"wet and soft"}"""
         ),

@@ -1,0 +1,183 @@
+using System.Collections.Immutable;
+using System.Text;
+using System.Text.Json.Nodes;
+using Heapwright.App.Texts;
+using Heapwright.Core.Advice;
+using Heapwright.Core.Forecasts;
+using Heapwright.Core.Quantities;
+
+namespace Heapwright.App.Contract;
+
+/// <summary>The answer to <c>forecast</c> in words: what to do, why, and how sure that is.</summary>
+public static class ForecastText
+{
+    private const int Others = 4;
+
+    /// <summary>What to do next, as a verb and a time.</summary>
+    /// <param name="action">The action.</param>
+    /// <param name="forecast">The forecast it stands in.</param>
+    /// <param name="measures">The measures.</param>
+    public static string Headline(HeapAction action, ForecastAnswer forecast, Measures measures)
+    {
+        ArgumentNullException.ThrowIfNull(action);
+        ArgumentNullException.ThrowIfNull(forecast);
+        ArgumentNullException.ThrowIfNull(measures);
+        var days = action.OnDay - forecast.Question.FromDay;
+        var when = Math.Round(days) switch
+        {
+            <= 0 => Words.Of("forecast.today"),
+            1 => Words.Of("forecast.tomorrow"),
+            var n => Words.Of("forecast.in_days", measures.Culture, n),
+        };
+        var deed = ForecastAnswers.Deed(action.Deed);
+        return action.Deed switch
+        {
+            HeapDeed.Turn when action.Litres > 0 => Words.Of(
+                "forecast.do_turn_water",
+                measures.Culture,
+                when,
+                measures.Water(action.Litres)
+            ),
+            HeapDeed.Water => Words.Of(
+                "forecast.do_water",
+                measures.Culture,
+                when,
+                measures.Water(action.Litres)
+            ),
+            HeapDeed.AddBrowns or HeapDeed.AddGreens => Words.Of(
+                "forecast.do_" + deed,
+                measures.Culture,
+                when,
+                Figures.One(action.Stuff!.Amount.Typical, measures.Culture),
+                action.Stuff.Unit.Unit,
+                action.Stuff.Name
+            ),
+            HeapDeed.Cover => Words.Of("forecast.do_cover_" + action.Cover, measures.Culture, when),
+            _ => Words.Of("forecast.do_" + deed, measures.Culture, when),
+        };
+    }
+
+    /// <summary>Whether the latest reading is usual for this heap, in a sentence; null without readings.</summary>
+    /// <param name="forecast">The forecast.</param>
+    /// <param name="measures">The measures.</param>
+    public static string? Normal(ForecastAnswer forecast, Measures measures)
+    {
+        ArgumentNullException.ThrowIfNull(forecast);
+        ArgumentNullException.ThrowIfNull(measures);
+        return forecast.Latest is { } latest
+            ? Words.Of(
+                latest.IsInside ? "forecast.normal"
+                    : latest.Celsius > latest.Expected.High ? "forecast.hotter"
+                    : "forecast.colder",
+                measures.Culture,
+                measures.Celsius(latest.Celsius),
+                measures.CelsiusRange(latest.Expected)
+            )
+            : null;
+    }
+
+    internal static string Of(
+        ForecastAnswer forecast,
+        ImmutableArray<RankedAction> advice,
+        Assumptions assumptions,
+        JsonArray cautions
+    )
+    {
+        var measures = assumptions.Measures;
+        var text = new StringBuilder();
+        text.AppendLine(Headline(advice[0].Action, forecast, measures));
+        text.Append("  ").AppendLine(measures.Say(advice[0].Why));
+        foreach (var reason in forecast.Stale)
+        {
+            text.AppendLine(Words.Of("forecast.stale_" + ForecastAnswers.Snake(reason)));
+        }
+
+        text.AppendLine();
+        if (Normal(forecast, measures) is { } normal)
+        {
+            text.AppendLine(normal);
+        }
+
+        Course(text, forecast, measures);
+        foreach (var sentence in ForecastAnswers.Learned(forecast, measures))
+        {
+            text.AppendLine(sentence);
+        }
+
+        Milestones(text, forecast, measures);
+        text.AppendLine().AppendLine(Words.Of("forecast.others"));
+        foreach (var other in advice.Skip(1).Take(Others))
+        {
+            text.Append("  - ").AppendLine(Headline(other.Action, forecast, measures));
+            text.Append("    ").AppendLine(measures.Say(other.Why));
+        }
+
+        text.AppendLine().AppendLine(Words.Of("simulate.honesty"));
+        Figures.AppendList(text, Words.Of("quantities.assumed"), assumptions.All);
+        MaterialCautions.Append(text, cautions);
+        return text.ToString();
+    }
+
+    // The core day by day: the middle and where nine cases in ten lie.
+    private static void Course(StringBuilder text, ForecastAnswer forecast, Measures measures)
+    {
+        text.AppendLine().AppendLine(Words.Of("forecast.course", null, measures.TemperatureUnit));
+        var last = -1.0;
+        for (var t = 0; t < forecast.Days.Length; t++)
+        {
+            var day = forecast.Days[t];
+            if (last >= 0 && day - last < 1 - 1e-9 && t < forecast.Days.Length - 1)
+            {
+                continue;
+            }
+
+            last = day;
+            var row = forecast.Core[t];
+            var range = Spread.Of(
+                ForecastAnswers.Share(row, 0.05),
+                ForecastAnswers.Share(row, 0.5),
+                ForecastAnswers.Share(row, 0.95)
+            );
+            text.AppendLine(
+                Words.Of("forecast.course_day", measures.Culture, day, measures.CelsiusRange(range))
+            );
+        }
+
+        text.AppendLine();
+    }
+
+    private static void Milestones(StringBuilder text, ForecastAnswer forecast, Measures measures)
+    {
+        Say("forecast.reaches", forecast.Reaches55);
+        Say("forecast.leaves", forecast.Leaves55);
+        Say("forecast.done", [.. forecast.Outcome.Select(o => o.DoneDay)]);
+        var held = MilestoneRange.Of([.. forecast.Outcome.Select(o => o.ShareHeldPercent)]);
+        text.AppendLine(
+            Words.Of(
+                "forecast.held",
+                measures.Culture,
+                held.Typical!,
+                held.Low!,
+                held.High!,
+                measures.Celsius(55)
+            )
+        );
+
+        void Say(string code, double[] days)
+        {
+            var range = MilestoneRange.Of(days);
+            if (range.Typical is { } typical)
+            {
+                text.AppendLine(
+                    Words.Of(
+                        code,
+                        measures.Culture,
+                        typical,
+                        100 * range.ShareReaching,
+                        measures.Celsius(55)
+                    )
+                );
+            }
+        }
+    }
+}

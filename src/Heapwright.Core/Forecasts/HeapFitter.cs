@@ -1,0 +1,368 @@
+using System.Collections.Immutable;
+using Heapwright.Core.Mixtures;
+using Heapwright.Core.Quantities;
+using Heapwright.Core.Simulation;
+using Heapwright.Numerics.Assimilation;
+using Heapwright.Numerics.Sampling;
+
+namespace Heapwright.Core.Forecasts;
+
+/// <summary>
+/// Fits a heap to its readings: many members are run from the day it was built and screened by how well they do, for
+/// whether a heap heats at all is not a matter of a little more or less; those that stay are moved towards the readings
+/// in three passes of an ensemble smoother, each run anew from the first day, so that masses always add up.
+/// </summary>
+/// <remarks>docs/models/forecast.md has the equations and the sources.</remarks>
+internal sealed class HeapFitter
+{
+    // Shares of what is left after the screen, pass by pass; they add up to 1.
+    private static readonly double[] Passes = [0.15, 0.35, 0.5];
+
+    private const double HeavyTails = 4; // degrees of freedom of Student's t
+    private const double MostScreened = 0.5; // of all that readings say
+    private const double LatestWithin = 0.5; // d
+
+    private readonly ForecastQuestion question;
+    private readonly CancellationToken cancellation;
+    private readonly HeapMatter typical;
+    private readonly ImmutableArray<DigestedReading> readings;
+    private readonly bool[] latest; // [reading]
+    private readonly double[] observed;
+    private SplitMix64 stream;
+
+    private HeapFitter(ForecastQuestion question, Mixture mixture, CancellationToken cancellation)
+    {
+        this.question = question;
+        this.cancellation = cancellation;
+        typical = HeapMatter.Of(mixture, -1);
+        readings = ReadingDigest.Of(question);
+        observed = [.. readings.Select(r => r.Value)];
+        stream = new SplitMix64(SplitMix64.SeedFor(question.Heap.Seed, "fit"));
+        var last = readings.Where(r => !r.Moisture).Select(r => r.Day).DefaultIfEmpty(-1).Max();
+        latest = [.. readings.Select(r => !r.Moisture && r.Day > last - LatestWithin)];
+        if (latest.Count(l => !l) < 2)
+        {
+            Array.Clear(latest); // too few before it: all are fitted alike
+        }
+    }
+
+    /// <summary>Fits a heap.</summary>
+    /// <param name="question">The heap and its readings.</param>
+    /// <param name="cancellation">Gives up.</param>
+    /// <returns>The same bits for the same question, whatever the number of threads.</returns>
+    public static HeapFit Fit(ForecastQuestion question, CancellationToken cancellation)
+    {
+        var screened = (int)
+            System.Numerics.BitOperations.RoundUpToPowerOf2((uint)(2 * question.Heap.Members));
+        var wide = question.Heap with { Members = screened, Days = double.PositiveInfinity };
+        var mixture = HeapBuilder.MixtureFor(wide.Mixture, screened, wide.Seed);
+        var unknowns = Unknowns.Draw(wide, HeapMembers.Of(wide, mixture), question.Knowledge);
+        return new HeapFitter(question, mixture, cancellation).Fit(unknowns);
+    }
+
+    private HeapFit Fit(Unknowns all)
+    {
+        var n = question.Heap.Members;
+        if (readings.IsEmpty)
+        {
+            var some = all.Take([.. Enumerable.Range(0, n)]);
+            return Fitted(some, some, [], [], null);
+        }
+
+        var last = readings.Max(r => r.Day);
+        double[] factors = [.. readings.Select(_ => 1.0)];
+        var predicted = Predict(all, last);
+        var (chosen, used) = Screen(predicted);
+        var unknowns = all.Take(chosen);
+        var before = all.Take([.. Enumerable.Range(0, n)]);
+        predicted = [.. predicted.Select(row => chosen.Select(i => row[i]).ToArray())];
+        var early = latest.All(l => !l);
+        var expected = early ? Expected(predicted) : null;
+        for (var pass = 0; pass < Passes.Length; pass++)
+        {
+            if (pass > 0)
+            {
+                predicted = Predict(unknowns, last);
+            }
+
+            var isLast = pass == Passes.Length - 1;
+            if (isLast && !early)
+            {
+                expected = Expected(predicted);
+            }
+
+            factors = Factors(predicted);
+            Update(unknowns, predicted, factors, Passes[pass] * (1 - used), isLast);
+        }
+
+        return Fitted(before, unknowns, predicted, factors, expected);
+    }
+
+    private HeapFit Fitted(
+        Unknowns before,
+        Unknowns after,
+        double[][] predicted,
+        double[] factors,
+        ExpectedReading? expected
+    )
+    {
+        var now = EnsembleRun.From(
+            question.Heap with
+            {
+                Days = question.FromDay,
+                Members = after.Count,
+            },
+            typical,
+            after.ToMembers(),
+            cancellation
+        );
+        if (predicted.Length > 0)
+        {
+            predicted = ProbeModel.Predict(now, readings, after.Offset, after.Deeper);
+        }
+
+        return new HeapFit
+        {
+            Question = question,
+            Typical = typical,
+            Readings = readings,
+            Factors = factors,
+            Predicted = predicted,
+            Before = before,
+            After = after,
+            Now = now,
+            Latest = expected,
+            Misfit = Misfit(predicted, factors),
+        };
+    }
+
+    private double[][] Predict(Unknowns unknowns, double lastDay) =>
+        ProbeModel.Predict(
+            EnsembleRun.From(
+                question.Heap with
+                {
+                    Days = lastDay,
+                    Members = unknowns.Count,
+                    FollowParcels = false,
+                },
+                typical,
+                unknowns.ToMembers(),
+                cancellation
+            ),
+            readings,
+            unknowns.Offset,
+            unknowns.Deeper
+        );
+
+    // Which members go on, and how much of what the readings say has been used to choose them.
+    private (int[] Chosen, double Used) Screen(double[][] predicted)
+    {
+        var n = question.Heap.Members;
+        var old = Old();
+        var members = predicted[0].Length;
+        var likelihood = new double[members];
+        var factor = Cholesky.Of(Part(Covariance([.. readings.Select(_ => 1.0)]), old));
+        for (var i = 0; i < members; i++)
+        {
+            double[] left = [.. old.Select(r => observed[r] - predicted[r][i])];
+            factor.Whiten(left);
+            var distance = left.Sum(x => x * x);
+            // Student's t in as many dimensions as there are readings: a slip of the pen decides nothing.
+            likelihood[i] =
+                -0.5 * (HeavyTails + left.Length) * Math.Log(1 + (distance / HeavyTails));
+        }
+
+        var power = Tempered(likelihood, n);
+        // Sampling without replacement: the largest of likelihood to that power times a Gumbel number.
+        var draw = new SplitMix64(SplitMix64.SeedFor(question.Heap.Seed, "screen"));
+        var keys = new double[members];
+        for (var i = 0; i < members; i++)
+        {
+            var u = Math.Clamp(draw.NextUnit(), 1e-12, 1 - 1e-12);
+            keys[i] = (power * likelihood[i]) - Math.Log(-Math.Log(u));
+        }
+
+        var row = predicted[^1];
+        int[] chosen =
+        [
+            .. Enumerable
+                .Range(0, members)
+                .OrderByDescending(i => keys[i])
+                .ThenBy(i => i)
+                .Take(n)
+                // Members alike stand side by side: they share their steps.
+                .OrderBy(i => row[i])
+                .ThenBy(i => i),
+        ];
+        return (chosen, power);
+    }
+
+    // The power at which as many members as are wanted still count.
+    private static double Tempered(double[] likelihood, int wanted)
+    {
+        var best = likelihood.Max();
+        double Effective(double power)
+        {
+            var (sum, squares) = (0.0, 0.0);
+            foreach (var l in likelihood)
+            {
+                var w = Math.Exp(power * (l - best));
+                sum += w;
+                squares += w * w;
+            }
+
+            return sum * sum / squares;
+        }
+
+        var (low, high) = (0.0, MostScreened);
+        if (Effective(high) >= wanted)
+        {
+            return high;
+        }
+
+        for (var i = 0; i < 40; i++)
+        {
+            var middle = (low + high) / 2;
+            (low, high) = Effective(middle) >= wanted ? (middle, high) : (low, middle);
+        }
+
+        return low;
+    }
+
+    private void Update(
+        Unknowns unknowns,
+        double[][] predicted,
+        double[] factors,
+        double share,
+        bool isLast
+    )
+    {
+        // The latest reading comes in whole at the last pass, for until then it was to be foretold.
+        int[] rows = isLast ? [.. Enumerable.Range(0, readings.Length)] : Old();
+        var covariance = Part(Covariance(factors), rows);
+        for (var a = 0; a < rows.Length; a++)
+        {
+            for (var b = 0; b < rows.Length; b++)
+            {
+                covariance[a, b] /= Math.Sqrt(Weight(rows[a]) * Weight(rows[b]));
+            }
+        }
+
+        double Weight(int r) => latest[r] ? 1 : share;
+        EnsembleSmoother.Update(
+            unknowns.Scores,
+            [.. rows.Select(r => predicted[r])],
+            [.. rows.Select(r => observed[r])],
+            covariance,
+            ref stream
+        );
+        unknowns.Confine();
+    }
+
+    // Student's t: what is far from where the members have it counts as read with a larger error.
+    private double[] Factors(double[][] predicted)
+    {
+        var covariance = Covariance([.. readings.Select(_ => 1.0)]);
+        var factors = new double[readings.Length];
+        for (var r = 0; r < factors.Length; r++)
+        {
+            var (mean, variance) = Moments(predicted[r]);
+            var away = observed[r] - mean;
+            var expected = variance + covariance[r, r];
+            factors[r] = Math.Max(1, (HeavyTails + (away * away / expected)) / (HeavyTails + 1));
+        }
+
+        return factors;
+    }
+
+    private ExpectedReading? Expected(double[][] predicted)
+    {
+        var r = readings.Length - 1;
+        while (r >= 0 && readings[r].Moisture)
+        {
+            r--;
+        }
+
+        if (r < 0)
+        {
+            return null;
+        }
+
+        // Its range: that of the members, with the wandering error as the readings before leave it, and its own error.
+        int[] old = [.. Old().Where(o => readings[o].Day < readings[r].Day)];
+        var covariance = Covariance([.. readings.Select(_ => 1.0)]);
+        var left = covariance[r, r];
+        double[] weights = [];
+        if (old.Length > 0)
+        {
+            weights = [.. old.Select(o => covariance[r, o])];
+            double[] with = [.. weights];
+            Cholesky.Of(Part(covariance, old)).Solve(weights);
+            left -= weights.Zip(with, (a, b) => a * b).Sum();
+        }
+
+        var deviation = Math.Sqrt(Math.Max(left, 0));
+        var n = predicted[r].Length;
+        var values = new double[n];
+        for (var i = 0; i < n; i++)
+        {
+            var shift = 0.0;
+            for (var k = 0; k < old.Length; k++)
+            {
+                shift += weights[k] * (observed[old[k]] - predicted[old[k]][i]);
+            }
+
+            // Strata in an order that has nothing to do with that of the members.
+            var stratum = (((i * 0.6180339887498949) % 1) * (n - 1) / n) + (0.5 / n);
+            values[i] =
+                predicted[r][i] + shift + (deviation * NormalDistribution.Quantile(stratum));
+        }
+
+        return new ExpectedReading(readings[r].Day, Spread.OfSample(values), observed[r]);
+    }
+
+    private double Misfit(double[][] predicted, double[] factors)
+    {
+        if (predicted.Length == 0)
+        {
+            return 0;
+        }
+
+        var covariance = Covariance([.. factors.Select(_ => 1.0)]);
+        return Math.Sqrt(
+            Enumerable
+                .Range(0, predicted.Length)
+                .Average(r =>
+                {
+                    var (mean, variance) = Moments(predicted[r]);
+                    return (observed[r] - mean)
+                        * (observed[r] - mean)
+                        / (variance + covariance[r, r]);
+                })
+        );
+    }
+
+    private int[] Old() => [.. Enumerable.Range(0, readings.Length).Where(r => !latest[r])];
+
+    private double[,] Covariance(double[] factors) => ErrorModel.Covariance(readings, factors);
+
+    private static double[,] Part(double[,] matrix, int[] rows)
+    {
+        var part = new double[rows.Length, rows.Length];
+        for (var a = 0; a < rows.Length; a++)
+        {
+            for (var b = 0; b < rows.Length; b++)
+            {
+                part[a, b] = matrix[rows[a], rows[b]];
+            }
+        }
+
+        return part;
+    }
+
+    private static (double Mean, double Variance) Moments(double[] values)
+    {
+        var mean = values.Average();
+        return (mean, values.Sum(v => (v - mean) * (v - mean)) / (values.Length - 1));
+    }
+}

@@ -1,0 +1,43 @@
+using System.Globalization;
+
+namespace Heapwright.Validation.Forecasts;
+
+/// <summary>
+/// Forecasts of invented heaps whose truth is known; HEAPWRIGHT_TWINS=200 makes as many of each kind (docs/measurements.md).
+/// </summary>
+public class TwinForecastTests(ITestOutputHelper output)
+{
+    private static readonly int Twins = int.Parse(
+        Environment.GetEnvironmentVariable("HEAPWRIGHT_TWINS") ?? "24",
+        CultureInfo.InvariantCulture
+    );
+
+    /// <summary>After seven daily readings the core three days ahead, against doing without.</summary>
+    [Theory]
+    [InlineData(TwinStructure.Same)]
+    [InlineData(TwinStructure.Finer)]
+    [InlineData(TwinStructure.Other)]
+    public void ThreeDaysAhead_IsNearTheTruth_AndTheBandSaysHowNear(TwinStructure structure)
+    {
+        var clock = System.Diagnostics.Stopwatch.StartNew();
+        var scores = Enumerable
+            .Range(1, Twins)
+            .Select(n => TwinScore.Of(new HeapTwin(n, structure)))
+            .ToArray();
+        double Root(Func<TwinScore, double> error) =>
+            Math.Sqrt(scores.Average(s => error(s) * error(s)));
+        output.WriteLine(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"{structure}: {Twins} twins, error {Root(s => s.Error):0.0} K, without readings {Root(s => s.PriorError):0.0} K, last reading {Root(s => s.PersistenceError):0.0} K, bias {scores.Average(s => s.Error):0.0} K, covered {100 * scores.Average(s => s.Covered):0} %, without readings {100 * scores.Average(s => s.PriorCovered):0} %, {clock.Elapsed.TotalSeconds / Twins:0.00} s each"
+            )
+        );
+        output.WriteLine(
+            string.Join(
+                " ",
+                scores.Select(s => s.Error.ToString("0.0", CultureInfo.InvariantCulture))
+            )
+        );
+        Assert.True(Root(s => s.Error) <= 5);
+    }
+}
