@@ -41,7 +41,9 @@ public sealed partial class KillTests : IDisposable
         {
             await services.GetRequiredService<SqliteFile>().BringUpToDate(Never);
             var desk = Desk(services);
-            Assert.True((await desk.Start.Start(HeapPageTests.Heap(heapId), EntryWay.Cli, Never)).IsDone);
+            Assert.True(
+                (await desk.Start.Start(HeapPageTests.Heap(heapId), EntryWay.Cli, Never)).IsDone
+            );
             token = (await desk.Devices.Add("hammer", Never)).Token;
         }
 
@@ -82,7 +84,9 @@ public sealed partial class KillTests : IDisposable
         long again = 0;
         var senders = Enumerable
             .Range(0, Senders)
-            .Select(_ => Task.Run(async () => Interlocked.Add(ref again, await Hammer(http, stop.Token))))
+            .Select(_ =>
+                Task.Run(async () => Interlocked.Add(ref again, await Hammer(http, stop.Token)))
+            )
             .ToArray();
         var before = acknowledged.Count;
         while (whenAnswered && acknowledged.Count == before)
@@ -117,12 +121,18 @@ public sealed partial class KillTests : IDisposable
             try
             {
                 using var content = new StringContent(Body(ids), Encoding.UTF8, "application/json");
-                using var answer = await http.PostAsync($"/api/heaps/{heapId}/entries", content, Never);
+                using var answer = await http.PostAsync(
+                    $"/api/heaps/{heapId}/entries",
+                    content,
+                    Never
+                );
                 var text = await answer.Content.ReadAsStringAsync(Never);
                 Assert.True(answer.IsSuccessStatusCode, text);
                 foreach (var result in JsonNode.Parse(text)!["results"]!.AsArray())
                 {
-                    acknowledged[Guid.Parse(result!["id"]!.GetValue<string>(), CultureInfo.InvariantCulture)] = true;
+                    acknowledged[
+                        Guid.Parse(result!["id"]!.GetValue<string>(), CultureInfo.InvariantCulture)
+                    ] = true;
                     again += result["status"]!.GetValue<string>() == "already" ? 1 : 0;
                 }
             }
@@ -167,7 +177,10 @@ public sealed partial class KillTests : IDisposable
         }
 
         Assert.All(seen.Values, n => Assert.Equal(1, n));
-        Assert.All(acknowledged.Keys, id => Assert.True(seen.ContainsKey(id), $"{id} was acknowledged and is gone"));
+        Assert.All(
+            acknowledged.Keys,
+            id => Assert.True(seen.ContainsKey(id), $"{id} was acknowledged and is gone")
+        );
     }
 
     private ServiceProvider Open() =>
