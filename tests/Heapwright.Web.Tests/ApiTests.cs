@@ -104,6 +104,7 @@ public sealed class ApiTests(SiteUnderTest site) : IClassFixture<SiteUnderTest>
         Assert.Equal(
             [
                 "/api/build",
+                "/api/forecast",
                 "/api/heaps/{id}/entries",
                 "/api/materials/guess",
                 "/api/materials/list",
