@@ -63,9 +63,18 @@ internal static class HelpText
 
         if (command.TakesInput)
         {
-            text.Append(" --input FILE");
+            text.Append(command.InputIsOptional ? " [--input FILE]" : " --input FILE");
+        }
+
+        foreach (var option in command.Needs)
+        {
+            text.Append(' ').Append(Example(option));
         }
 
         return text.ToString();
     }
+
+    // The text of an option begins with the option and what its value is.
+    private static string Example(string option) =>
+        Words.Of("cli.option_" + option[2..]).Split("  ")[0].TrimEnd();
 }

@@ -1,8 +1,46 @@
 using System.Globalization;
 using Heapwright.Cli;
 using Heapwright.Cli.Commands;
+#if !WITHOUT_STORAGE
+using Heapwright.App.Changes;
+using Heapwright.App.Diary;
+using Heapwright.App.Ports;
+using Heapwright.Storage.Sqlite;
+using Microsoft.Extensions.DependencyInjection;
+#endif
 
 // Whatever the machine's language, the same question gives the same bytes.
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 CultureInfo.CurrentUICulture = CultureInfo.InvariantCulture;
+#if WITHOUT_STORAGE
 return CommandLine.Run(args, CommandTable.All, new ProcessTerminal());
+#else
+return CommandLine.Run(
+    args,
+    [.. CommandTable.All, .. DiaryCommands.Over(Desk)],
+    new ProcessTerminal()
+);
+
+// Only a command that needs it opens the storage; the others must not wait for it.
+static DiaryDesk Desk(string folder)
+{
+    Directory.CreateDirectory(folder);
+    var services = new ServiceCollection()
+        .AddSingleton(TimeProvider.System)
+        .AddSqliteStorage(folder)
+        .AddSingleton<SiteRecorder>()
+        .BuildServiceProvider();
+    services
+        .GetRequiredService<SqliteFile>()
+        .BringUpToDate(CancellationToken.None)
+        .GetAwaiter()
+        .GetResult();
+    return DiaryDesk.Over(
+        services.GetRequiredService<SiteRecorder>(),
+        services.GetRequiredService<IDiaryStore>(),
+        services.GetRequiredService<IPhotoStore>(),
+        services.GetRequiredService<IDeviceStore>(),
+        new InProcessGate()
+    );
+}
+#endif

@@ -22,6 +22,9 @@ public static class SqliteStorage
     {
         services.AddDbContextFactory<SqliteSiteContext>(options => Configure(options, folder));
         services.AddSingleton<IItemStore, EfItemStore<SqliteSiteContext>>();
+        services.AddSingleton<IDiaryStore, EfDiaryStore<SqliteSiteContext>>();
+        services.AddSingleton<IDeviceStore, EfDeviceStore<SqliteSiteContext>>();
+        services.AddSingleton<IPhotoStore, EfPhotoStore<SqliteSiteContext>>();
         services.AddSingleton(provider => new SqliteFile(
             folder,
             provider.GetRequiredService<IDbContextFactory<SqliteSiteContext>>(),

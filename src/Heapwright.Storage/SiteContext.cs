@@ -7,7 +7,7 @@ namespace Heapwright.Storage;
 public abstract class SiteContext : DbContext
 {
     /// <summary>The form of the database that this program reads and writes.</summary>
-    public const int Schema = 2;
+    public const int Schema = 3;
 
     /// <summary>A context.</summary>
     /// <param name="options">Which database.</param>
@@ -26,6 +26,8 @@ public abstract class SiteContext : DbContext
         Item<StockRow>(modelBuilder, "stock_entry");
         Item<RecipeRow>(modelBuilder, "recipe");
         Item<SheetRow>(modelBuilder, "build_sheet");
+        Item<HeapRow>(modelBuilder, "heap");
+        Diary(modelBuilder);
         modelBuilder.Entity<ActRow>(act =>
         {
             act.ToTable("act");
@@ -53,6 +55,33 @@ public abstract class SiteContext : DbContext
                 column.SetColumnName(SnakeCase(column.Name));
             }
         }
+    }
+
+    private static void Diary(ModelBuilder model)
+    {
+        model.Entity<DiaryRow>(entry =>
+        {
+            entry.ToTable("diary_entry");
+            entry.HasKey(e => new { e.HeapId, e.Place });
+            entry.Property(e => e.Place).ValueGeneratedNever();
+            entry.HasIndex(e => e.EntryId).IsUnique();
+            entry.HasIndex(e => new { e.HeapId, e.AtUnixMs });
+            entry
+                .HasIndex(e => e.HeapId)
+                .HasFilter("is_correction")
+                .HasDatabaseName("IX_diary_entry_corrections");
+        });
+        model.Entity<PhotoRow>(photo =>
+        {
+            photo.ToTable("photo");
+            photo.HasKey(p => p.ContentSha256);
+        });
+        model.Entity<DeviceRow>(device =>
+        {
+            device.ToTable("device");
+            device.HasKey(d => d.Id);
+            device.HasIndex(d => d.TokenSha256).IsUnique();
+        });
     }
 
     private static void Item<T>(ModelBuilder model, string table)

@@ -1,9 +1,12 @@
 using Heapwright.App.Changes;
+using Heapwright.App.Diary;
+using Heapwright.App.Ports;
 using Heapwright.App.Sites;
 using Heapwright.Storage.Sqlite;
 using Heapwright.Web.Api;
 using Heapwright.Web.Components;
 using Heapwright.Web.Hosting;
+using Heapwright.Web.Messages;
 using Heapwright.Web.Pages;
 using Heapwright.Web.Pages.Settings;
 using Heapwright.Web.Showing;
@@ -40,6 +43,16 @@ builder.Services.AddSingleton(settings);
 builder.Services.AddSingleton(TimeProvider.System);
 builder.Services.AddSqliteStorage(settings.DataFolder);
 builder.Services.AddSingleton<SiteRecorder>();
+builder.Services.AddSingleton<IHeapGate, InProcessGate>();
+builder.Services.AddSingleton(provider =>
+    DiaryDesk.Over(
+        provider.GetRequiredService<SiteRecorder>(),
+        provider.GetRequiredService<IDiaryStore>(),
+        provider.GetRequiredService<IPhotoStore>(),
+        provider.GetRequiredService<IDeviceStore>(),
+        provider.GetRequiredService<IHeapGate>()
+    )
+);
 builder.Services.AddSingleton<KeepStock>();
 builder.Services.AddSingleton<KeepSite>();
 builder.Services.AddSingleton<KeepPlans>();
@@ -71,6 +84,11 @@ builder
 builder.Services.AddResponseCompression(options => options.EnableForHttps = true);
 builder.Services.AddHealthChecks().AddCheck<StorageHealth>("storage");
 ApiDocument.Add(builder.Services);
+if (!MqttSettings.Add(builder.Services, name => builder.Configuration[name], out var wrong))
+{
+    await Console.Error.WriteLineAsync(wrong);
+    return 2;
+}
 
 var app = builder.Build();
 try
@@ -127,6 +145,7 @@ app.UseAntiforgery();
 app.MapStaticAssets();
 app.MapHealthChecks("/health");
 app.MapQuestions();
+app.MapEntries();
 app.MapSite();
 app.MapOpenApi();
 app.MapRazorComponents<App>();

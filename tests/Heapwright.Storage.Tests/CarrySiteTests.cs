@@ -13,18 +13,18 @@ public sealed class CarrySiteTests
     {
         await using var from = await TemporaryStorage.Ready();
         await using var to = await TemporaryStorage.Ready();
-        await from.Recorder.Put("acts.imported", ["8"], Things.All, Never);
-        var text = Bytes(await new CarrySite(from.Recorder).Export(Never));
+        await from.Recorder.Put("acts.imported", ["9"], Things.All, Never);
+        var text = Bytes(await new CarrySite(from.Recorder, from.Diary).Export(Never));
 
-        var preview = await new CarrySite(to.Recorder).Preview(text, Never);
-        var outcome = await new CarrySite(to.Recorder).BringIn(text, Never);
+        var preview = await new CarrySite(to.Recorder, to.Diary).Preview(text, Never);
+        var outcome = await new CarrySite(to.Recorder, to.Diary).BringIn(text, Never);
 
         Assert.Null(preview.Refusal);
-        Assert.Equal(8, preview.Writes);
+        Assert.Equal(9, preview.Writes);
         Assert.True(outcome.IsDone);
         Assert.Equal(
-            Held(await new CarrySite(from.Recorder).Export(Never)),
-            Held(await new CarrySite(to.Recorder).Export(Never))
+            Held(await new CarrySite(from.Recorder, from.Diary).Export(Never)),
+            Held(await new CarrySite(to.Recorder, to.Diary).Export(Never))
         );
     }
 
@@ -33,13 +33,13 @@ public sealed class CarrySiteTests
     {
         await using var from = await TemporaryStorage.Ready();
         await using var to = await TemporaryStorage.Ready();
-        await from.Recorder.Put("acts.imported", ["8"], Things.All, Never);
+        await from.Recorder.Put("acts.imported", ["9"], Things.All, Never);
         var stock = new KeepStock(from.Recorder);
         await stock.Add(Things.Grass with { Id = Guid.CreateVersion7(), Name = "Second" }, Never);
         await from.Recorder.Undo(2, Never);
-        var text = Bytes(await new CarrySite(from.Recorder).Export(Never));
+        var text = Bytes(await new CarrySite(from.Recorder, from.Diary).Export(Never));
 
-        var outcome = await new CarrySite(to.Recorder).BringIn(text, Never);
+        var outcome = await new CarrySite(to.Recorder, to.Diary).BringIn(text, Never);
 
         var was = await from.Store.Record(Never);
         var now = await to.Store.Record(Never);
@@ -66,18 +66,23 @@ public sealed class CarrySiteTests
     {
         await using var from = await TemporaryStorage.Ready();
         await using var to = await TemporaryStorage.Ready();
-        await from.Recorder.Put("acts.imported", ["8"], Things.All, Never);
-        var old = JsonNode.Parse(await new CarrySite(from.Recorder).Export(Never))!.AsObject();
+        await from.Recorder.Put("acts.imported", ["9"], Things.All, Never);
+        var old = JsonNode
+            .Parse(await new CarrySite(from.Recorder, from.Diary).Export(Never))!
+            .AsObject();
         Assert.True(old.Remove("record"));
         old["schema"] = 1;
 
-        var outcome = await new CarrySite(to.Recorder).BringIn(Bytes(old.ToJsonString()), Never);
+        var outcome = await new CarrySite(to.Recorder, to.Diary).BringIn(
+            Bytes(old.ToJsonString()),
+            Never
+        );
 
         Assert.Equal("acts.imported", outcome.Act!.What);
         Assert.Single(await to.Store.Record(Never));
         Assert.Equal(
-            Held(await new CarrySite(from.Recorder).Export(Never)),
-            Held(await new CarrySite(to.Recorder).Export(Never))
+            Held(await new CarrySite(from.Recorder, from.Diary).Export(Never)),
+            Held(await new CarrySite(to.Recorder, to.Diary).Export(Never))
         );
     }
 
@@ -96,14 +101,17 @@ public sealed class CarrySiteTests
         await using var from = await TemporaryStorage.Ready();
         await using var to = await TemporaryStorage.Ready();
         await from.Recorder.Put("acts.imported", [], Things.All, Never);
-        var file = JsonNode.Parse(await new CarrySite(from.Recorder).Export(Never))!;
+        var file = JsonNode.Parse(await new CarrySite(from.Recorder, from.Diary).Export(Never))!;
         file["record"]![0]![field] = JsonNode.Parse(value);
         if (field == "what" && value.Contains("undone", StringComparison.Ordinal))
         {
             file["record"]![0]!["values"] = new JsonArray();
         }
 
-        var outcome = await new CarrySite(to.Recorder).BringIn(Bytes(file.ToJsonString()), Never);
+        var outcome = await new CarrySite(to.Recorder, to.Diary).BringIn(
+            Bytes(file.ToJsonString()),
+            Never
+        );
 
         var refusal = Assert.Single(outcome.Refusals);
         Assert.Equal(code, refusal.Why.Code);
@@ -115,15 +123,15 @@ public sealed class CarrySiteTests
     public async Task Import_SameFileAgain_DoublesNothing()
     {
         await using var storage = await TemporaryStorage.Ready();
-        await storage.Recorder.Put("acts.imported", ["8"], Things.All, Never);
-        var carry = new CarrySite(storage.Recorder);
+        await storage.Recorder.Put("acts.imported", ["9"], Things.All, Never);
+        var carry = new CarrySite(storage.Recorder, storage.Diary);
         var text = Bytes(await carry.Export(Never));
 
         var preview = await carry.Preview(text, Never);
         var outcome = await carry.BringIn(text, Never);
 
         Assert.Equal(0, preview.Writes);
-        Assert.Equal(8, preview.Rows.Sum(r => r.Same));
+        Assert.Equal(9, preview.Rows.Sum(r => r.Same));
         Assert.Null(outcome.Act);
         Assert.Single(await storage.Store.All<StockEntry>(Never));
     }
@@ -133,17 +141,17 @@ public sealed class CarrySiteTests
     {
         await using var from = await TemporaryStorage.Ready();
         await using var to = await TemporaryStorage.Ready();
-        await from.Recorder.Put("acts.imported", ["8"], Things.All, Never);
+        await from.Recorder.Put("acts.imported", ["9"], Things.All, Never);
         await new KeepStock(to.Recorder).Add(Things.Grass with { Amount = 1 }, Never);
-        var before = await new CarrySite(to.Recorder).Export(Never);
-        var text = Bytes(await new CarrySite(from.Recorder).Export(Never));
+        var before = await new CarrySite(to.Recorder, to.Diary).Export(Never);
+        var text = Bytes(await new CarrySite(from.Recorder, from.Diary).Export(Never));
 
-        var preview = await new CarrySite(to.Recorder).Preview(text, Never);
-        var done = await new CarrySite(to.Recorder).BringIn(text, Never);
+        var preview = await new CarrySite(to.Recorder, to.Diary).Preview(text, Never);
+        var done = await new CarrySite(to.Recorder, to.Diary).BringIn(text, Never);
         await to.Recorder.Undo(done.Act!.Number, Never);
 
         Assert.Equal(1, preview.Rows.Single(r => r.Kind == "stock").Changed);
-        Assert.Equal(Held(before), Held(await new CarrySite(to.Recorder).Export(Never)));
+        Assert.Equal(Held(before), Held(await new CarrySite(to.Recorder, to.Diary).Export(Never)));
     }
 
     [Theory]
@@ -156,7 +164,7 @@ public sealed class CarrySiteTests
         "sites.import_other"
     )]
     [InlineData(
-        """{"schema":3,"what":"heapwright_site","exported_at":"2026-06-01T00:00:00Z"}""",
+        """{"schema":4,"what":"heapwright_site","exported_at":"2026-06-01T00:00:00Z"}""",
         "sites.import_newer"
     )]
     [InlineData(
@@ -174,7 +182,7 @@ public sealed class CarrySiteTests
     public async Task Import_WrongFile_IsRefusedAndChangesNothing(string text, string code)
     {
         await using var storage = await TemporaryStorage.Ready();
-        var carry = new CarrySite(storage.Recorder);
+        var carry = new CarrySite(storage.Recorder, storage.Diary);
 
         var preview = await carry.Preview(Bytes(text), Never);
         var outcome = await carry.BringIn(Bytes(text), Never);

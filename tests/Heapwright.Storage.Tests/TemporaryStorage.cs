@@ -1,4 +1,5 @@
 using Heapwright.App.Changes;
+using Heapwright.App.Diary;
 using Heapwright.App.Ports;
 using Heapwright.Storage.Sqlite;
 using Microsoft.Data.Sqlite;
@@ -19,6 +20,9 @@ internal sealed class TemporaryStorage : IAsyncDisposable
             .AddSingleton<TimeProvider>(Clock)
             .AddSqliteStorage(Folder)
             .AddSingleton<SiteRecorder>()
+            .AddSingleton<IHeapGate, InProcessGate>()
+            .AddSingleton<RecordEntries>()
+            .AddSingleton<ReadDiary>()
             .BuildServiceProvider();
     }
 
@@ -32,6 +36,16 @@ internal sealed class TemporaryStorage : IAsyncDisposable
     public SqliteFile File => services.GetRequiredService<SqliteFile>();
 
     public IItemStore Store => services.GetRequiredService<IItemStore>();
+
+    public IDiaryStore Diary => services.GetRequiredService<IDiaryStore>();
+
+    public IDeviceStore Devices => services.GetRequiredService<IDeviceStore>();
+
+    public IPhotoStore Photos => services.GetRequiredService<IPhotoStore>();
+
+    public RecordEntries Entries => services.GetRequiredService<RecordEntries>();
+
+    public ReadDiary Reader => services.GetRequiredService<ReadDiary>();
 
     public SiteRecorder Recorder => services.GetRequiredService<SiteRecorder>();
 

@@ -32,6 +32,21 @@ internal static class Things
             Giver = "Next door",
         };
 
+    public static KeptHeap Heap { get; } =
+        new()
+        {
+            Id = Id(8),
+            Name = "June heap",
+            BayId = Id(3),
+            SheetId = Id(7),
+            BuiltAt = Instant.FromUtc(2026, 5, 25, 15, 0),
+            Zone = "Europe/London",
+            Aim = "least_work",
+            Question = Json(
+                """{"bin":{"shape":"box","length_m":1.2,"width_m":1.1,"height_m":1},"ingredients":[{"material":"grass_clippings_fresh","amount":{"value":3,"unit":"wheelbarrow"}},{"material":"leaves_mixed_dry","amount":{"value":6,"unit":"wheelbarrow"}}],"water_l":20}"""
+            ),
+        };
+
     public static ImmutableArray<Item> All { get; } =
     [
         Site,
@@ -92,6 +107,7 @@ internal static class Things
             Answer = Json("""{"layers":[]}"""),
             Ticked = [1, 2],
         },
+        Heap,
     ];
 
     private static JsonElement Json(string text)

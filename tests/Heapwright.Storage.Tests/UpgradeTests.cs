@@ -29,7 +29,7 @@ public sealed class UpgradeTests
 
         await storage.File.BringUpToDate(Never);
 
-        Assert.Equal(["2"], await storage.Sql("select max(number) from schema_number"));
+        Assert.Equal(["3"], await storage.Sql("select max(number) from schema_number"));
         Assert.Equal(["ok"], await storage.File.IntegrityCheck(Never));
         var site = await storage.Store.Find<Site>(Site.OnlyId, Never);
         Assert.Equal("Fixture Garden", site!.Name);
@@ -41,6 +41,14 @@ public sealed class UpgradeTests
         Assert.Equal("acts.stock_added", (await storage.Store.Latest(5, Never))[0].Act.What);
         Assert.True((await storage.Recorder.Undo(1, Never)).IsDone);
         Assert.Empty(await storage.Store.All<StockEntry>(Never));
+        if (schema >= 3)
+        {
+            var heap = (await storage.Store.All<KeptHeap>(Never)).Single();
+            Assert.Equal("Spring heap", heap.Name);
+            var record = await storage.Reader.Of(heap.Id, null, Never);
+            Assert.Equal(2, record!.Diary.Standing.Count);
+            Assert.True((await storage.Reader.Verify(heap.Id, Never)).IsWhole);
+        }
     }
 
     [Fact]
@@ -94,7 +102,7 @@ public sealed class UpgradeTests
     public async Task IntegrityCheck_DamagedFile_IsNotOk()
     {
         await using var storage = await TemporaryStorage.Ready();
-        await storage.Recorder.Put("acts.imported", ["8"], Things.All, Never);
+        await storage.Recorder.Put("acts.imported", ["9"], Things.All, Never);
         await storage.Sql("pragma wal_checkpoint(truncate)");
         Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
         await using (var file = File.OpenWrite(storage.FileName))

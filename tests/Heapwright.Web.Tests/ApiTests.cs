@@ -122,6 +122,7 @@ public sealed class ApiTests(SiteUnderTest site) : IClassFixture<SiteUnderTest>
             [
                 "/api/build",
                 "/api/forecast",
+                "/api/heaps/{id}/entries",
                 "/api/hygiene",
                 "/api/materials/guess",
                 "/api/materials/list",
@@ -134,7 +135,11 @@ public sealed class ApiTests(SiteUnderTest site) : IClassFixture<SiteUnderTest>
             ],
             paths.EnumerateObject().Select(p => p.Name).Order(StringComparer.Ordinal)
         );
-        foreach (var path in paths.EnumerateObject())
+        foreach (
+            var path in paths
+                .EnumerateObject()
+                .Where(p => !p.Name.Contains('{', StringComparison.Ordinal))
+        )
         {
             var post = path.Value.GetProperty("post");
             var media = post.GetProperty("requestBody")

@@ -52,7 +52,11 @@ public static class ForecastText
                 action.Stuff.Unit.Unit,
                 action.Stuff.Name
             ),
-            ActionKind.Cover => Words.Of("forecast.do_cover_" + action.Cover, measures.Culture, when),
+            ActionKind.Cover => Words.Of(
+                "forecast.do_cover_" + action.Cover,
+                measures.Culture,
+                when
+            ),
             _ => Words.Of("forecast.do_" + deed, measures.Culture, when),
         };
     }

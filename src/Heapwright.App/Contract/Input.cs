@@ -40,6 +40,9 @@ public sealed class Input
     /// <summary>Whether the value is null.</summary>
     public bool IsNull => element.ValueKind == JsonValueKind.Null;
 
+    /// <summary>The value as it was written.</summary>
+    internal string Raw() => element.GetRawText();
+
     /// <summary>Whether an object has a field of this name that is not null; false where this is no object.</summary>
     /// <param name="name">The field.</param>
     public bool Has(string name) =>

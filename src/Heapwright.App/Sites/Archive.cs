@@ -6,8 +6,11 @@ namespace Heapwright.App.Sites;
 /// <summary>Everything a site keeps, as one JSON file carries it.</summary>
 public sealed record Archive
 {
-    /// <summary>The number of this form of the file: 2 since the record of changes is in it; 1 is read as well.</summary>
-    public const int CurrentSchema = 2;
+    /// <summary>
+    /// The number of this form of the file: 3 since heaps and their diaries are in it, 2 since the record of changes is;
+    /// older ones are read as well.
+    /// </summary>
+    public const int CurrentSchema = 3;
 
     /// <summary>What the file says it is.</summary>
     public const string Mark = "heapwright_site";
@@ -45,6 +48,18 @@ public sealed record Archive
     /// <summary>The build sheets.</summary>
     public ImmutableArray<SavedSheet> Sheets { get; init; } = [];
 
+    /// <summary>The heaps.</summary>
+    public ImmutableArray<KeptHeap> Heaps { get; init; } = [];
+
+    /// <summary>
+    /// The diaries, each from its first entry on; those of heaps that were taken out too. Empty where they are too large
+    /// for a file.
+    /// </summary>
+    public ImmutableArray<CarriedDiary> Diaries { get; init; } = [];
+
+    /// <summary>How many entries stayed behind because the diaries are too large for a file; see <see cref="Diaries"/>.</summary>
+    public long EntriesLeftOut { get; init; }
+
     /// <summary>
     /// The record of changes from its beginning, oldest first; empty in files of schema 1, and where it is too large for
     /// a file.
@@ -62,5 +77,6 @@ public sealed record Archive
             .. Stock,
             .. Recipes,
             .. Sheets,
+            .. Heaps,
         ];
 }

@@ -2,13 +2,15 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json;
 using Heapwright.App.Changes;
+using Heapwright.App.Ports;
 using Heapwright.App.Texts;
 
 namespace Heapwright.App.Sites;
 
 /// <summary>Carries everything out of a site, and into one, as one JSON file.</summary>
 /// <param name="recorder">The way to the record.</param>
-public sealed class CarrySite(SiteRecorder recorder)
+/// <param name="diary">Where the diaries are kept.</param>
+public sealed class CarrySite(SiteRecorder recorder, IDiaryStore diary)
 {
     /// <summary>The largest file that is read, in bytes.</summary>
     public const int LargestBytes = 32 << 20;
@@ -23,6 +25,7 @@ public sealed class CarrySite(SiteRecorder recorder)
     public async Task<string> Export(CancellationToken cancel)
     {
         var store = recorder.Store;
+        var (diaries, leftOut) = await CarriedDiaries.Fitting(diary, cancel);
         var archive = new Archive
         {
             Schema = Archive.CurrentSchema,
@@ -36,6 +39,9 @@ public sealed class CarrySite(SiteRecorder recorder)
             Stock = await store.All<StockEntry>(cancel),
             Recipes = await store.All<SavedRecipe>(cancel),
             Sheets = await store.All<SavedSheet>(cancel),
+            Heaps = await store.All<KeptHeap>(cancel),
+            Diaries = diaries,
+            EntriesLeftOut = leftOut,
             Record = CarriedRecord.Fitting(await store.Record(cancel)),
         };
         return JsonSerializer.Serialize(archive, Indented);
@@ -72,12 +78,16 @@ public sealed class CarrySite(SiteRecorder recorder)
             rows.Add(row);
         }
 
-        return new ImportPreview([.. rows], null);
+        var (entries, fault) = await CarriedDiaries.Compare(archive.Diaries, diary, cancel);
+        return fault is not null
+            ? new ImportPreview([], fault)
+            : new ImportPreview(entries is null ? [.. rows] : [.. rows, entries], null);
     }
 
     /// <summary>
     /// Brings a file in by one act, which can be undone; things with the same id are replaced, not doubled. Where nothing
-    /// was ever kept, the record of the file is taken over instead, and every act of it can be undone as before.
+    /// was ever kept, the record of the file is taken over instead, and every act of it can be undone as before. Entries of
+    /// diaries are added; they stay when the act is undone.
     /// </summary>
     /// <param name="utf8">The bytes of the file.</param>
     /// <param name="cancel">Gives up.</param>
@@ -89,6 +99,13 @@ public sealed class CarrySite(SiteRecorder recorder)
             return Outcome.Refused(refusal!);
         }
 
+        if ((await CarriedDiaries.Compare(archive.Diaries, diary, cancel)).Fault is { } fault)
+        {
+            return Outcome.Refused(fault);
+        }
+
+        // Entries first: they are added once however often this is done, and no heap may stand there without its diary.
+        await CarriedDiaries.BringIn(archive.Diaries, diary, cancel);
         var items = archive.Items();
         if (!archive.Record.IsEmpty && await recorder.TakeOver(archive.Record, cancel) is { } taken)
         {
@@ -174,6 +191,7 @@ public sealed class CarrySite(SiteRecorder recorder)
             }
         }
 
-        return CarriedRecord.Fault(archive.Record, archive.Items());
+        return CarriedRecord.Fault(archive.Record, archive.Items())
+            ?? CarriedDiaries.Fault(archive.Diaries);
     }
 }

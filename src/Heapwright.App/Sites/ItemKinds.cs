@@ -19,6 +19,7 @@ public static class ItemKinds
         ("stock", typeof(StockEntry)),
         ("recipe", typeof(SavedRecipe)),
         ("sheet", typeof(SavedSheet)),
+        ("heap", typeof(KeptHeap)),
     ];
 
     private static readonly FrozenDictionary<Type, string> KindOf = Kinds.ToFrozenDictionary(

@@ -47,6 +47,7 @@ public sealed class SampleGarden(SiteRecorder recorder)
             .. await store.All<Measurement>(cancel),
             .. await store.All<SavedRecipe>(cancel),
             .. await store.All<SavedSheet>(cancel),
+            .. await store.All<KeptHeap>(cancel),
             .. await store.All<Site>(cancel),
         ];
         return await recorder.Remove(

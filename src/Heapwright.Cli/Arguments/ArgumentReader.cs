@@ -6,15 +6,42 @@ namespace Heapwright.Cli.Arguments;
 
 /// <summary>
 /// Reads the arguments strictly: what is not understood is refused with the nearest word that is. Written by hand
-/// because the grammar is a dozen options and start-up is most of what a short command costs.
+/// because the grammar is small and start-up is most of what a short command costs.
 /// </summary>
 internal static class ArgumentReader
 {
     /// <summary>The largest seed: whole numbers up to here pass through JSON unharmed.</summary>
     public const ulong LargestSeed = 9_007_199_254_740_991;
 
+    /// <summary>The options that only the commands of the diary take; each has a value.</summary>
+    private static readonly string[] OfTheDiary =
+    [
+        "--heap",
+        "--temperature",
+        "--spot",
+        "--depth",
+        "--air",
+        "--with",
+        "--at",
+        "--id",
+        "--how",
+        "--part",
+        "--amount",
+        "--kind",
+        "--entry",
+        "--name",
+        "--built",
+        "--zone",
+        "--aim",
+        "--sheet",
+        "--unit",
+        "--dates",
+    ];
+
     private static readonly string[] Known =
     [
+        .. OfTheDiary,
+        "--preview",
         "--input",
         "--json",
         "--svg",
@@ -70,7 +97,7 @@ internal static class ArgumentReader
             }
 
             given.Add(name);
-            if (name is "--json" or "--help" or "--version")
+            if (name is "--json" or "--help" or "--version" or "--preview")
             {
                 if (value is not null)
                 {
@@ -81,6 +108,7 @@ internal static class ArgumentReader
                 {
                     "--json" => parsed with { Json = true },
                     "--help" => parsed with { Help = true },
+                    "--preview" => parsed with { Preview = true },
                     _ => parsed with { Version = true },
                 };
                 continue;
@@ -128,7 +156,8 @@ internal static class ArgumentReader
             {
                 Hygiene = HygieneArguments.With(parsed.Hygiene, name, value),
             },
-            _ => parsed with { Seed = Seed(value) },
+            "--seed" => parsed with { Seed = Seed(value) },
+            _ => parsed with { Values = parsed.Values.SetItem(name, value) },
         };
     }
 

@@ -34,6 +34,13 @@ internal sealed record ParsedArguments
     /// <summary>The values of <c>--process</c>, <c>--country</c>, <c>--rules</c> and <c>--solids</c>.</summary>
     public HygieneOptions Hygiene { get; init; } = HygieneOptions.None;
 
+    /// <summary>The values of the options of the diary, by name.</summary>
+    public ImmutableDictionary<string, string> Values { get; init; } =
+        ImmutableDictionary<string, string>.Empty;
+
+    /// <summary>Whether <c>--preview</c> was given.</summary>
+    public bool Preview { get; init; }
+
     /// <summary>Whether <c>--json</c> was given.</summary>
     public bool Json { get; init; }
 

@@ -46,6 +46,30 @@ internal sealed class Call
     /// <summary>The seed asked for, or null.</summary>
     public ulong? Seed => parsed.Seed;
 
+    /// <summary>Whether the answer is wanted as JSON.</summary>
+    public bool Json => parsed.Json;
+
+    /// <summary>Whether only a look was asked for.</summary>
+    public bool Preview => parsed.Preview;
+
+    /// <summary>The value of an option; null if it was not given.</summary>
+    /// <param name="option">The option.</param>
+    public string? Value(string option) => parsed.Values.GetValueOrDefault(option);
+
+    /// <summary>Whether a question was given.</summary>
+    public bool HasQuestion => parsed.Input is not null;
+
+    /// <summary>A variable of the environment; null or empty if it is not set.</summary>
+    /// <param name="name">Its name.</param>
+    public string? Variable(string name) => terminal.Variable(name);
+
+    /// <summary>Tells how far the work is, on standard error.</summary>
+    /// <param name="line">The line.</param>
+    public void Tell(string line) => terminal.Complain(line);
+
+    /// <summary>Standard input.</summary>
+    public Stream OpenInput() => terminal.OpenInput();
+
     /// <summary>The paper asked for: <c>a4</c> or <c>letter</c>.</summary>
     public string Paper => parsed.Paper ?? "a4";
 
@@ -72,4 +96,16 @@ internal sealed class Call
 
     private InputProblem Missing() =>
         new(command.Name, "", App.Texts.Words.Of("cli.input_missing", null, command.Name));
+
+    /// <summary>The question as it stands, checked to be one JSON document.</summary>
+    /// <exception cref="InputProblem">It was not named, cannot be read, or is no JSON document.</exception>
+    public System.Text.Json.JsonElement QuestionText()
+    {
+        var (bytes, name) = QuestionFile.Read(parsed.Input!, terminal);
+        Input.Read(bytes, name);
+        using var document = System.Text.Json.JsonDocument.Parse(
+            bytes.Span.StartsWith((ReadOnlySpan<byte>)[0xEF, 0xBB, 0xBF]) ? bytes[3..] : bytes
+        );
+        return document.RootElement.Clone();
+    }
 }

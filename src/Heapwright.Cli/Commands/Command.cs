@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace Heapwright.Cli.Commands;
 
 /// <summary>One question that the command line can ask.</summary>
@@ -7,6 +9,15 @@ internal sealed record Command(string Name, Func<Call, Reply> Answer)
 {
     /// <summary>Whether the question is a JSON document given with <c>--input</c>.</summary>
     public bool TakesInput { get; init; }
+
+    /// <summary>Whether the answer can do without <see cref="TakesInput"/>.</summary>
+    public bool InputIsOptional { get; init; }
+
+    /// <summary>The options it takes beside those of all commands.</summary>
+    public ImmutableArray<string> Takes { get; init; } = [];
+
+    /// <summary>Those of <see cref="Takes"/> that must be given.</summary>
+    public ImmutableArray<string> Needs { get; init; } = [];
 
     /// <summary>Whether the answer can be drawn with <c>--svg</c> and <c>--pdf</c>.</summary>
     public bool Draws { get; init; }
@@ -34,6 +45,11 @@ internal sealed record Command(string Name, Func<Call, Reply> Answer)
             if (TakesInput)
             {
                 yield return "--input";
+            }
+
+            foreach (var option in Needs.Concat(Takes))
+            {
+                yield return option;
             }
 
             if (Draws)

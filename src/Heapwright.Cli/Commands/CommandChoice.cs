@@ -71,6 +71,14 @@ internal static class CommandChoice
             throw ArgumentReader.Wrong("word_missing", command.Name, command.WordsAre);
         }
 
+        foreach (var option in command.Needs)
+        {
+            if (!parsed.Given.Contains(option, StringComparer.Ordinal))
+            {
+                throw ArgumentReader.Wrong("option_missing", command.Name, option);
+            }
+        }
+
         CheckPlaces(parsed);
     }
 

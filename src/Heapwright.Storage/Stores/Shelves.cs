@@ -24,6 +24,7 @@ internal static class Shelves
         [ItemKinds.Of<StockEntry>()] = new Shelf<StockEntry, StockRow>(ToStock, Fill),
         [ItemKinds.Of<SavedRecipe>()] = new Shelf<SavedRecipe, RecipeRow>(ToRecipe, Fill),
         [ItemKinds.Of<SavedSheet>()] = new Shelf<SavedSheet, SheetRow>(ToSheet, Fill),
+        [ItemKinds.Of<KeptHeap>()] = new Shelf<KeptHeap, HeapRow>(ToHeap, Fill),
     }.ToFrozenDictionary(StringComparer.Ordinal);
 
     public static Shelf Of(string kind) => ByKind[kind];
@@ -224,6 +225,31 @@ internal static class Shelves
             ' ',
             item.Ticked.Select(n => n.ToString(CultureInfo.InvariantCulture))
         );
+    }
+
+    private static KeptHeap ToHeap(HeapRow row) =>
+        new()
+        {
+            Id = row.Id,
+            IsSample = row.IsSample,
+            Name = row.Name,
+            BayId = row.BayId,
+            SheetId = row.SheetId,
+            BuiltAt = Moment(row.BuiltAtUtc),
+            Zone = row.TimeZone,
+            Aim = row.Aim,
+            Question = Json(row.QuestionJson),
+        };
+
+    private static void Fill(KeptHeap item, HeapRow row)
+    {
+        row.Name = item.Name;
+        row.BayId = item.BayId;
+        row.SheetId = item.SheetId;
+        row.BuiltAtUtc = Text(item.BuiltAt);
+        row.TimeZone = item.Zone;
+        row.Aim = item.Aim;
+        row.QuestionJson = item.Question.GetRawText();
     }
 
     private static JsonElement Json(string text)

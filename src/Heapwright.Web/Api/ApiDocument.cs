@@ -69,6 +69,8 @@ internal static class ApiDocument
                 {
                     "200" => "Answered.",
                     "422" => "Answered, and the answer is no; the JSON says why.",
+                    "401" => "No token of a device that may send.",
+                    "404" => "There is no such heap.",
                     _ => "The question is wrong: one sentence says where.",
                 };
                 if (status is "200" or "422" && concrete.Content is not null)

@@ -113,7 +113,7 @@ internal static class QuestionEndpoints
         await context.Response.Body.WriteAsync(bytes, context.RequestAborted);
     }
 
-    private static async Task<ReadOnlyMemory<byte>> ReadBody(HttpRequest request)
+    internal static async Task<ReadOnlyMemory<byte>> ReadBody(HttpRequest request)
     {
         if (request.ContentLength > Input.LargestBytes)
         {

@@ -16,20 +16,6 @@ public sealed record WatchAsk
 
     private const int MostTurns = 20;
 
-    // What the question of a kept sheet says of the heap itself.
-    private static readonly string[] OfTheHeap =
-    [
-        "plan",
-        "plans",
-        "number",
-        "ingredients",
-        "use",
-        "buy",
-        "water_l",
-        "containers",
-        "mixing_volume_factor",
-    ];
-
     /// <summary>The covers, in the words of the contract.</summary>
     public static IReadOnlyList<string> Covers { get; } = ["none", "breathable", "lid", "straw"];
 
@@ -156,7 +142,7 @@ public sealed record WatchAsk
     public JsonObject Question(SiteContents contents)
     {
         var questions = new SiteQuestions(contents);
-        var json = Sheet is null ? Mix.Question(questions) : OfSheet(Sheet);
+        var json = Sheet is null ? Mix.Question(questions) : SheetHeap.Question(Sheet, Bay);
         json["bin"] = Bin();
         json["weather"] = new JsonObject { ["air_c"] = AirC };
         json["cover"] = Cover;
@@ -283,37 +269,6 @@ public sealed record WatchAsk
                 ["diameter_m"] = 6,
                 ["height_m"] = 3,
             };
-    }
-
-    private static JsonObject OfSheet(SavedSheet sheet)
-    {
-        var asked = JsonObject.Create(sheet.Question) ?? [];
-        var json = new JsonObject();
-        foreach (var name in OfTheHeap)
-        {
-            if (asked[name] is { } value)
-            {
-                json[name] = value.DeepClone();
-            }
-        }
-
-        if (json["use"] is not null || json["buy"] is not null)
-        {
-            // What stood in the question itself is a plan for simulate.
-            var plan = new JsonObject();
-            foreach (var name in new[] { "use", "buy", "water_l" })
-            {
-                if (json[name] is { } value)
-                {
-                    plan[name] = value.DeepClone();
-                    json.Remove(name);
-                }
-            }
-
-            json["plan"] = plan;
-        }
-
-        return json;
     }
 
     private static double[] ReadTurns(string text, int days, Posted typed)

@@ -1,0 +1,10 @@
+using Heapwright.Core.Readings;
+
+namespace Heapwright.App.Diary;
+
+/// <summary>How an entry came.</summary>
+/// <param name="HeapId">The heap it is about.</param>
+/// <param name="Way">By what way.</param>
+/// <param name="At">When.</param>
+/// <param name="Zone">The zone of the heap, for an entry that names none.</param>
+public sealed record Arrival(Guid HeapId, EntryWay Way, DateTimeOffset At, string Zone);

@@ -1,0 +1,130 @@
+using System.Collections.Immutable;
+using System.Text.Json.Nodes;
+using Heapwright.App.Contract;
+using Heapwright.App.Sites;
+using Heapwright.Core.Heaps;
+using Heapwright.Core.Readings;
+using Heapwright.Core.Readings.Deeds;
+
+namespace Heapwright.App.Diary;
+
+/// <summary>A heap with its diary: all that is known of it.</summary>
+public sealed class HeapRecord
+{
+    private static readonly HashSet<string> Simulated = new(StringComparer.Ordinal)
+    {
+        "turn",
+        "water",
+        "add",
+        "cover",
+    };
+
+    /// <summary>A heap with its diary.</summary>
+    /// <param name="kept">The heap.</param>
+    /// <param name="entries">Its entries, in the order in which they came.</param>
+    public HeapRecord(KeptHeap kept, ImmutableArray<JudgedEntry> entries)
+    {
+        Kept = kept;
+        Entries = entries;
+        Diary = HeapDiary.Of(entries.Select(e => e.Entry));
+        Verdicts = entries
+            .Where(e => e.Verdict is not null)
+            .ToImmutableDictionary(e => e.Entry.Id, e => e.Verdict!);
+    }
+
+    /// <summary>The heap as it is kept.</summary>
+    public KeptHeap Kept { get; }
+
+    /// <summary>All its entries, in the order in which they came.</summary>
+    public ImmutableArray<JudgedEntry> Entries { get; }
+
+    /// <summary>What stands of them.</summary>
+    public HeapDiary Diary { get; }
+
+    /// <summary>The verdicts by the id of the entry.</summary>
+    public ImmutableDictionary<Guid, PlausibilityVerdict> Verdicts { get; }
+
+    /// <summary>The heap as the models take it.</summary>
+    /// <exception cref="InputProblem">What it was built of cannot be read.</exception>
+    public Heap Heap() => HeapReader.Read(Kept);
+
+    /// <summary>Whether it is no longer followed.</summary>
+    public bool IsClosed => Diary.Standing.Any(s => s.Entry is EventEntry { Deed: ClosedDeed });
+
+    /// <summary>Days since building, as the models count them.</summary>
+    /// <param name="moment">The moment.</param>
+    public double DayOf(DateTimeOffset moment) =>
+        (moment - Kept.BuiltAt.ToDateTimeOffset()).TotalDays;
+
+    /// <summary>
+    /// The heap and its diary as a question of <c>forecast</c> (without weather): what it was built of, the events since,
+    /// and the readings a heap can have had. Readings of which the unit is in question, or that no heap has, stay in the
+    /// diary and are left out here.
+    /// </summary>
+    public JsonObject Question()
+    {
+        var question = JsonObject.Create(Kept.Question)?.DeepClone().AsObject() ?? [];
+        question["start"] = EntryJson.Time(Kept.BuiltAt.InZone(Kept.TimeZone()).ToDateTimeOffset());
+        var events = new JsonArray();
+        var readings = new JsonArray();
+        foreach (var standing in Diary.Standing)
+        {
+            var day = DayOf(standing.Entry.At);
+            switch (standing.Entry)
+            {
+                case EventEntry happening when day >= 0 && Event(happening, day) is { } json:
+                    events.Add(json);
+                    break;
+                case TemperatureEntry reading when day >= 0 && Believed(reading.Id):
+                    readings.Add(Reading(reading, day));
+                    break;
+            }
+        }
+
+        question["events"] = events;
+        question["readings"] = readings;
+        return question;
+    }
+
+    /// <summary>Whether a reading is one the models may use.</summary>
+    /// <param name="entryId">The entry.</param>
+    public bool Believed(Guid entryId) =>
+        !Verdicts.TryGetValue(entryId, out var verdict)
+        || verdict.Status is PlausibilityStatus.Plausible or PlausibilityStatus.Doubtful;
+
+    private static JsonObject? Event(EventEntry entry, double day)
+    {
+        if (!Simulated.Contains(EntryWords.Of(entry.Deed)))
+        {
+            return null;
+        }
+
+        var said = JsonNode.Parse(EntryJson.Said(entry))!.AsObject();
+        var json = new JsonObject { ["day"] = day };
+        foreach (var name in DeedReader.Fields)
+        {
+            if (said[name] is { } value)
+            {
+                json[name] = value.DeepClone();
+            }
+        }
+
+        return json;
+    }
+
+    private static JsonObject Reading(TemperatureEntry reading, double day)
+    {
+        var json = new JsonObject
+        {
+            ["day"] = day,
+            ["temperature_c"] = reading.Temperature.DegreesCelsius,
+            ["spot"] = EntryWords.Of(reading.Spot),
+        };
+        if (reading.Depth is { } depth)
+        {
+            json["depth_cm"] = depth.Centimeters;
+        }
+
+        return json;
+    }
+}

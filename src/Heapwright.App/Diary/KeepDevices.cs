@@ -1,0 +1,66 @@
+using System.Collections.Immutable;
+using System.Security.Cryptography;
+using System.Text;
+using Heapwright.App.Changes;
+using Heapwright.App.Ports;
+using Heapwright.App.Sites;
+
+namespace Heapwright.App.Diary;
+
+/// <summary>The devices that may send entries. A token is shown once and kept nowhere; what is kept tells only whether one is right.</summary>
+/// <param name="store">Where the devices are kept.</param>
+/// <param name="clock">The clock.</param>
+public sealed class KeepDevices(IDeviceStore store, TimeProvider clock)
+{
+    /// <summary>The longest name of a device, in characters.</summary>
+    public const int LongestName = 60;
+
+    private const string Mark = "hwd_";
+    private const int TokenBytes = 32;
+
+    /// <summary>All devices.</summary>
+    /// <param name="cancel">Gives up.</param>
+    public Task<ImmutableArray<Device>> All(CancellationToken cancel) => store.All(cancel);
+
+    /// <summary>Names a device and gives it a token.</summary>
+    /// <param name="name">What people call it.</param>
+    /// <param name="cancel">Gives up.</param>
+    /// <returns>The device with its token, which cannot be had again; or why it is refused.</returns>
+    public async Task<(Device? Device, string Token, Refusal? Refusal)> Add(
+        string name,
+        CancellationToken cancel
+    )
+    {
+        ArgumentNullException.ThrowIfNull(name);
+        if (Check.Words(name, "name", 1, LongestName).FirstOrDefault() is { } fault)
+        {
+            return (null, "", fault);
+        }
+
+        var token = Mark + Convert.ToBase64String(RandomNumberGenerator.GetBytes(TokenBytes));
+        token = token.Replace('+', '-').Replace('/', '_').TrimEnd('=');
+        var device = new Device(Guid.CreateVersion7(), name.Trim(), clock.Now(), null);
+        await store.Add(device, Hash(token), cancel);
+        return (device, token, null);
+    }
+
+    /// <summary>The device that has a token, if it may still send; null otherwise.</summary>
+    /// <param name="token">The token as it was sent.</param>
+    /// <param name="cancel">Gives up.</param>
+    public async Task<Device?> Of(string token, CancellationToken cancel)
+    {
+        ArgumentNullException.ThrowIfNull(token);
+        // The hash is looked up, so that how long it takes tells nothing of how much of a token was right.
+        return token.Length is > 0 and <= 100 ? await store.FindByToken(Hash(token), cancel) : null;
+    }
+
+    /// <summary>From now on the device may not send any more.</summary>
+    /// <param name="id">The device.</param>
+    /// <param name="cancel">Gives up.</param>
+    /// <returns>Whether there was such a device that still could.</returns>
+    public Task<bool> Revoke(Guid id, CancellationToken cancel) =>
+        store.Revoke(id, clock.Now(), cancel);
+
+    private static string Hash(string token) =>
+        Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(token)));
+}

@@ -1,0 +1,104 @@
+using System.Collections.Immutable;
+using Heapwright.App.Ports;
+using Heapwright.App.Sites;
+using NodaTime;
+
+namespace Heapwright.App.Diary;
+
+/// <summary>Reads the diaries of the heaps.</summary>
+/// <param name="items">Where the heaps are kept.</param>
+/// <param name="diary">Where the diaries are kept.</param>
+public sealed class ReadDiary(IItemStore items, IDiaryStore diary)
+{
+    /// <summary>All heaps with the number of their entries, the newest first.</summary>
+    /// <param name="cancel">Gives up.</param>
+    public async Task<ImmutableArray<(KeptHeap Heap, long Entries)>> Heaps(CancellationToken cancel)
+    {
+        var counts = (await diary.Heaps(cancel)).ToDictionary(h => h.HeapId, h => h.Entries);
+        return
+        [
+            .. (await items.All<KeptHeap>(cancel))
+                .OrderByDescending(h => h.BuiltAt)
+                .Select(h => (h, counts.GetValueOrDefault(h.Id))),
+        ];
+    }
+
+    /// <summary>One heap with its diary; null where there is no such heap.</summary>
+    /// <param name="heapId">The heap.</param>
+    /// <param name="from">Entries before this are left out, corrections not; null for all.</param>
+    /// <param name="cancel">Gives up.</param>
+    public async Task<HeapRecord?> Of(Guid heapId, Instant? from, CancellationToken cancel) =>
+        await items.Find<KeptHeap>(heapId, cancel) is { } heap
+            ? new HeapRecord(heap, await diary.Read(heapId, from, null, cancel))
+            : null;
+
+    /// <summary>The heap that a word names: its id, the beginning of its id, or its name.</summary>
+    /// <param name="word">The word.</param>
+    /// <param name="cancel">Gives up.</param>
+    /// <returns>All that fit; one if the word is clear.</returns>
+    public async Task<ImmutableArray<KeptHeap>> Named(string word, CancellationToken cancel)
+    {
+        var all = await items.All<KeptHeap>(cancel);
+        ImmutableArray<KeptHeap> same =
+        [
+            .. all.Where(h => string.Equals(h.Name, word, StringComparison.OrdinalIgnoreCase)),
+        ];
+        return !same.IsEmpty
+            ? same
+            :
+            [
+                .. all.Where(h =>
+                    word.Length >= 4
+                    && (
+                        h.Id.ToString("D").StartsWith(word, StringComparison.OrdinalIgnoreCase)
+                        || h.Id.ToString("N").StartsWith(word, StringComparison.OrdinalIgnoreCase)
+                    )
+                ),
+            ];
+    }
+
+    /// <summary>Goes through the chain of a diary: whether every entry is as it was written.</summary>
+    /// <param name="heapId">The heap.</param>
+    /// <param name="cancel">Gives up.</param>
+    public async Task<ChainCheck> Verify(Guid heapId, CancellationToken cancel)
+    {
+        var head = HashChain.Start;
+        long count = 0;
+        await foreach (var link in diary.Chain(heapId).WithCancellation(cancel))
+        {
+            count++;
+            if (
+                link.Place != count
+                || !string.Equals(
+                    HashChain.Link(head, link.Json),
+                    link.Hash,
+                    StringComparison.Ordinal
+                )
+                || !IsItself(link)
+            )
+            {
+                return new ChainCheck(count, count, head);
+            }
+
+            head = link.Hash;
+        }
+
+        return new ChainCheck(count, null, head);
+    }
+
+    // What the table says beside the text is not in the hash, so it is held against the text.
+    private static bool IsItself(ChainedEntry link)
+    {
+        try
+        {
+            var entry = EntryReader.Recorded(link.Json).Entry;
+            return entry.Id == link.EntryId
+                && entry.HeapId == link.HeapId
+                && entry.At.ToUnixTimeMilliseconds() == link.AtUnixMs;
+        }
+        catch (Contract.InputProblem)
+        {
+            return false;
+        }
+    }
+}

@@ -1,0 +1,66 @@
+using System.Collections.Immutable;
+using Heapwright.App.Diary;
+
+namespace Heapwright.Cli.Commands;
+
+/// <summary>The commands that keep and read diaries, in the order of the help.</summary>
+internal static class DiaryCommands
+{
+    private static readonly ImmutableArray<string> When = ["--at", "--id"];
+
+    /// <summary>The commands.</summary>
+    /// <param name="open">Opens what is stored in a folder.</param>
+    public static ImmutableArray<Command> Over(Func<string, DiaryDesk> open)
+    {
+        HeapCommands heaps = new(open);
+        EntryCommands entries = new(open);
+        return
+        [
+            new("heap list", heaps.List),
+            new("heap start", heaps.Start)
+            {
+                TakesInput = true,
+                InputIsOptional = true,
+                Takes = ["--sheet", "--name", "--built", "--zone", "--aim", "--id"],
+            },
+            new("heap show", heaps.Show) { WordsAre = "HEAP" },
+            new("heap check", heaps.Check) { WordsAre = "HEAP" },
+            new("reading add", entries.Reading)
+            {
+                Needs = ["--heap", "--temperature"],
+                Takes = ["--spot", "--depth", "--air", "--with", .. When],
+            },
+            new("reading correct", entries.CorrectReading)
+            {
+                Needs = ["--heap", "--entry", "--temperature"],
+                Takes = ["--id"],
+            },
+            new("entry turn", entries.Turn)
+            {
+                Needs = ["--heap"],
+                Takes = ["--how", "--part", .. When],
+            },
+            new("entry water", entries.Water) { Needs = ["--heap", "--amount"], Takes = When },
+            new("entry rain", entries.Rain) { Needs = ["--heap", "--amount"], Takes = When },
+            new("entry cover", entries.Cover) { Needs = ["--heap", "--kind"], Takes = When },
+            new("entry note", entries.Note)
+            {
+                WordsAre = "TEXT",
+                Needs = ["--heap"],
+                Takes = When,
+            },
+            new("entry close", entries.Close) { Needs = ["--heap"], Takes = When },
+            new("entry send", entries.Send) { TakesInput = true, Needs = ["--heap"] },
+            new("entry strike", entries.Strike) { Needs = ["--heap", "--entry"], Takes = ["--id"] },
+            new("import", new TableCommand(open).Import)
+            {
+                WordsAre = "FILE",
+                Needs = ["--heap"],
+                Takes = ["--preview", "--unit", "--dates"],
+            },
+            new("device add", new DeviceCommands(open).Add) { WordsAre = "NAME" },
+            new("device list", new DeviceCommands(open).List),
+            new("device revoke", new DeviceCommands(open).Revoke) { WordsAre = "ID" },
+        ];
+    }
+}
