@@ -27,6 +27,7 @@ public sealed class FilledSite : IAsyncLifetime
             "/mix/add?q=straw",
             "/recipe",
             "/watch?day=4",
+            "/heat-proof",
             "/sheets",
             Sheet,
             "/materials",

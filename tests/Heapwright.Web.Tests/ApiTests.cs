@@ -44,6 +44,22 @@ public sealed class ApiTests(SiteUnderTest site) : IClassFixture<SiteUnderTest>
     }
 
     [Fact]
+    public async Task Hygiene_RuleNamedAndNotMet_IsAnAnsweredNoWithTheBytesOfTheCommandLine()
+    {
+        const string Log =
+            """{"process":"bin","readings":[{"day":1,"temperature_c":50},{"day":2,"temperature_c":50}],"rules":["de_65_3d"]}""";
+        var file = Path.GetTempFileName();
+        await File.WriteAllTextAsync(file, Log, Never);
+        var answer = await Post("hygiene", Log);
+
+        var printed = await CommandLineOutput("hygiene", "--json", "--input", file);
+
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
+        Assert.Equal(printed, await answer.Content.ReadAsStringAsync(Never));
+        File.Delete(file);
+    }
+
+    [Fact]
     public async Task Solve_ImpossibleTarget_IsAnAnsweredNo()
     {
         var answer = await Post(
@@ -72,6 +88,7 @@ public sealed class ApiTests(SiteUnderTest site) : IClassFixture<SiteUnderTest>
         """{"bin":{"length_m":1,"width_m":1,"height_m":1},"ingredients":[{"material":"wheat_straw","amount":{"value":1,"unit":"bale"}}],"weather":{"hourly_csv":"/etc/passwd"}}""",
         "only the command line reads files"
     )]
+    [InlineData("hygiene", "{}", "\"process\" is missing")]
     [InlineData("materials/show", """{"id":"wheat_strow"}""", "wheat_straw")]
     public async Task Question_Wrong_IsRefusedInOneSentence(
         string command,
@@ -106,6 +123,7 @@ public sealed class ApiTests(SiteUnderTest site) : IClassFixture<SiteUnderTest>
                 "/api/build",
                 "/api/forecast",
                 "/api/heaps/{id}/entries",
+                "/api/hygiene",
                 "/api/materials/guess",
                 "/api/materials/list",
                 "/api/materials/search",

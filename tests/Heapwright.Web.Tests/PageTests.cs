@@ -352,6 +352,60 @@ public sealed class PageTests : IAsyncLifetime
         Assert.DoesNotContain("<g data-day=", html, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task HeatProof_ReadingsInFahrenheit_AreAnsweredInFahrenheit()
+    {
+        var log =
+            "day,probe,temperature_f,event\n"
+            + string.Join(
+                "\n",
+                Enumerable.Range(1, 15).Select(d => $"{d},core,131,{(d % 3 == 0 ? "turn" : "")}")
+            );
+        var page = await caller.Send(
+            "/heat-proof",
+            "proof",
+            ("log", log),
+            ("process", "windrow"),
+            ("country", "us"),
+            ("solids", "")
+        );
+        var html = WebUtility.HtmlDecode(await page.Content.ReadAsStringAsync(Never));
+
+        Assert.Contains(
+            "every probe at 131 °F or above: 15 by days",
+            html,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "Counted as elapsed time: 14 of 15 days and 5 of 5 turns: not met.",
+            html,
+            StringComparison.Ordinal
+        );
+        Assert.Contains("value=\"windrow\" checked", html, StringComparison.Ordinal);
+        Assert.Contains("3 rules are for another kind of process", html, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("", "There are no readings yet")]
+    [InlineData(
+        "day,temperature_f\n1,hot",
+        "line 2, column temperature_f: \"hot\" is not a number"
+    )]
+    [InlineData("{\"process\":\"bin\"}", "the field \"readings\" is missing")]
+    public async Task HeatProof_RecordThatCannotBeRead_IsToldBesideTheField(
+        string log,
+        string sentence
+    )
+    {
+        var page = await caller.Send("/heat-proof", "proof", ("log", log), ("process", "bin"));
+        var html = WebUtility.HtmlDecode(await page.Content.ReadAsStringAsync(Never));
+
+        Assert.Equal(HttpStatusCode.OK, page.StatusCode);
+        Assert.Contains(sentence, html, StringComparison.Ordinal);
+        Assert.Contains("id=\"log-wrong\"", html, StringComparison.Ordinal);
+        Assert.DoesNotContain("record_hash", html, StringComparison.Ordinal);
+    }
+
     private async Task Add(string material, string name, string amount, string unit)
     {
         var added = await caller.Send(

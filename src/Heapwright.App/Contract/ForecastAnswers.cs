@@ -244,16 +244,16 @@ public static class ForecastAnswers
 
     /// <summary>The word for an action, as in answers.</summary>
     /// <param name="deed">The action.</param>
-    internal static string Deed(HeapDeed deed) =>
+    internal static string Deed(ActionKind deed) =>
         deed switch
         {
-            HeapDeed.Wait => "wait",
-            HeapDeed.Turn => "turn",
-            HeapDeed.Water => "water",
-            HeapDeed.AddBrowns => "add_browns",
-            HeapDeed.AddGreens => "add_greens",
-            HeapDeed.Cover => "cover",
-            HeapDeed.StopAdding => "stop_adding",
+            ActionKind.Wait => "wait",
+            ActionKind.Turn => "turn",
+            ActionKind.Water => "water",
+            ActionKind.AddBrowns => "add_browns",
+            ActionKind.AddGreens => "add_greens",
+            ActionKind.Cover => "cover",
+            ActionKind.StopAdding => "stop_adding",
             _ => "close",
         };
 
@@ -266,7 +266,7 @@ public static class ForecastAnswers
     // What belongs to it and is done in one go.
     private static IEnumerable<string> With(HeapAction action)
     {
-        if (action.Deed == HeapDeed.Turn && action.Litres > 0)
+        if (action.Deed == ActionKind.Turn && action.Litres > 0)
         {
             yield return "water";
         }

@@ -32,19 +32,19 @@ public static class ForecastText
         var deed = ForecastAnswers.Deed(action.Deed);
         return action.Deed switch
         {
-            HeapDeed.Turn when action.Litres > 0 => Words.Of(
+            ActionKind.Turn when action.Litres > 0 => Words.Of(
                 "forecast.do_turn_water",
                 measures.Culture,
                 when,
                 measures.Water(action.Litres)
             ),
-            HeapDeed.Water => Words.Of(
+            ActionKind.Water => Words.Of(
                 "forecast.do_water",
                 measures.Culture,
                 when,
                 measures.Water(action.Litres)
             ),
-            HeapDeed.AddBrowns or HeapDeed.AddGreens => Words.Of(
+            ActionKind.AddBrowns or ActionKind.AddGreens => Words.Of(
                 "forecast.do_" + deed,
                 measures.Culture,
                 when,
@@ -52,7 +52,7 @@ public static class ForecastText
                 action.Stuff.Unit.Unit,
                 action.Stuff.Name
             ),
-            HeapDeed.Cover => Words.Of("forecast.do_cover_" + action.Cover, measures.Culture, when),
+            ActionKind.Cover => Words.Of("forecast.do_cover_" + action.Cover, measures.Culture, when),
             _ => Words.Of("forecast.do_" + deed, measures.Culture, when),
         };
     }

@@ -156,6 +156,11 @@ public sealed record Measures(DisplayUnits Units, CultureInfo Culture)
     public string Celsius(double celsius) =>
         InTemperature(celsius).ToString("0", Culture) + TemperatureUnit;
 
+    /// <summary>A temperature as a thermometer shows it, to the tenth of a degree.</summary>
+    /// <param name="celsius">Degrees Celsius.</param>
+    public string CelsiusAsRead(double celsius) =>
+        InTemperature(celsius).ToString("0.#", Culture) + TemperatureUnit;
+
     /// <summary>A range of temperatures.</summary>
     /// <param name="celsius">Degrees Celsius.</param>
     public string CelsiusRange(Spread celsius) =>

@@ -48,6 +48,10 @@ internal static class ArgumentReader
         "--pdf",
         "--paper",
         "--seed",
+        "--process",
+        "--country",
+        "--rules",
+        "--solids",
         "--units",
         "--help",
         "--version",
@@ -149,6 +153,10 @@ internal static class ArgumentReader
             "--paper" => parsed with { Paper = Paper(value) },
             "--units" => parsed with { Measures = Units(name, value) },
             "--seed" => parsed with { Seed = Seed(value) },
+            "--process" or "--country" or "--rules" or "--solids" => parsed with
+            {
+                Hygiene = HygieneArguments.With(parsed.Hygiene, name, value),
+            },
             _ => parsed with { Values = parsed.Values.SetItem(name, value) },
         };
     }

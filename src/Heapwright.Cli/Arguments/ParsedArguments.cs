@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Heapwright.App.Contract;
 using Heapwright.App.Texts;
 
 namespace Heapwright.Cli.Arguments;
@@ -36,6 +37,9 @@ internal sealed record ParsedArguments
 
     /// <summary>Whether <c>--preview</c> was given.</summary>
     public bool Preview { get; init; }
+
+    /// <summary>The values of <c>--process</c>, <c>--country</c>, <c>--rules</c> and <c>--solids</c>.</summary>
+    public HygieneOptions Hygiene { get; init; } = HygieneOptions.None;
 
     /// <summary>Whether <c>--json</c> was given.</summary>
     public bool Json { get; init; }

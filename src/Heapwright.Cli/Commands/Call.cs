@@ -73,17 +73,21 @@ internal sealed class Call
     /// <summary>The paper asked for: <c>a4</c> or <c>letter</c>.</summary>
     public string Paper => parsed.Paper ?? "a4";
 
+    /// <summary>What was said beside a record of heat.</summary>
+    public HygieneOptions Hygiene => parsed.Hygiene;
+
+    /// <summary>The bytes of a question that may be no JSON, named by <c>--input</c> or as a word, and its name in messages.</summary>
+    /// <exception cref="InputProblem">It was not named or cannot be read.</exception>
+    public (ReadOnlyMemory<byte> Bytes, string Name) Record() =>
+        QuestionFile.Read(parsed.Input ?? Words.FirstOrDefault() ?? throw Missing(), terminal);
+
     /// <summary>Reads the question named by <c>--input</c>.</summary>
     /// <exception cref="InputProblem">It was not named, cannot be read, or is no JSON document.</exception>
     public Input Question()
     {
         if (parsed.Input is null)
         {
-            throw new InputProblem(
-                command.Name,
-                "",
-                App.Texts.Words.Of("cli.input_missing", null, command.Name)
-            );
+            throw Missing();
         }
 
         var (bytes, name) = QuestionFile.Read(parsed.Input, terminal);
@@ -101,4 +105,7 @@ internal sealed class Call
         );
         return document.RootElement.Clone();
     }
+
+    private InputProblem Missing() =>
+        new(command.Name, "", App.Texts.Words.Of("cli.input_missing", null, command.Name));
 }

@@ -25,6 +25,12 @@ internal sealed record Command(string Name, Func<Call, Reply> Answer)
     /// <summary>Whether samples are drawn, so that <c>--seed</c> means something.</summary>
     public bool Samples { get; init; }
 
+    /// <summary>Whether the answer can be printed with <c>--pdf</c> alone.</summary>
+    public bool Prints { get; init; }
+
+    /// <summary>Whether the question is a record of heat: a table too, named as a word, with options beside it.</summary>
+    public bool TakesRecord { get; init; }
+
     /// <summary>What the words after the name are, such as <c>TEXT</c> or <c>ID</c>; null if none may follow.</summary>
     public string? WordsAre { get; init; }
 
@@ -51,6 +57,20 @@ internal sealed record Command(string Name, Func<Call, Reply> Answer)
                 yield return "--svg";
                 yield return "--pdf";
                 yield return "--paper";
+            }
+
+            if (Prints)
+            {
+                yield return "--pdf";
+                yield return "--paper";
+            }
+
+            if (TakesRecord)
+            {
+                yield return "--process";
+                yield return "--country";
+                yield return "--rules";
+                yield return "--solids";
             }
 
             if (Samples)

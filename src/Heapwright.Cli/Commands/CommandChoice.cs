@@ -60,9 +60,10 @@ internal static class CommandChoice
             }
         }
 
-        if (command.WordsAre is null && words.Length > 0)
+        var most = command.TakesRecord && parsed.Input is null ? 1 : 0;
+        if (command.WordsAre is null && words.Length > most)
         {
-            throw ArgumentReader.Wrong("word_too_many", words[0], command.Name);
+            throw ArgumentReader.Wrong("word_too_many", words[most], command.Name);
         }
 
         if (command.WordsAre is not null && words.Length == 0)

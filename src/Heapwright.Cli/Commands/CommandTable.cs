@@ -55,6 +55,12 @@ internal static class CommandTable
         new("build", Build) { TakesInput = true, Draws = true },
         new("simulate", Simulate) { TakesInput = true, Samples = true },
         new("forecast", Forecast) { TakesInput = true, Samples = true },
+        new("hygiene", Hygiene)
+        {
+            TakesInput = true,
+            TakesRecord = true,
+            Prints = true,
+        },
     ];
 
     private static Reply Forecast(Call call) =>
@@ -73,16 +79,32 @@ internal static class CommandTable
             call.Measures
         );
 
+    private static Reply Hygiene(Call call)
+    {
+        var (bytes, name) = call.Record();
+        var answer = HygieneAnswers.Answer(bytes, name, call.Hygiene, call.Measures);
+        return new Reply(answer.Answer)
+        {
+            Pdf = () => answer.Pdf(Paper(call), call.Now, call.Drawn),
+        };
+    }
+
+    private static PaperSize Paper(Call call) =>
+        call.Paper == "letter" ? PaperSize.Letter : PaperSize.A4;
+
     private static Reply Build(Call call)
     {
         var question = call.Question();
-        var paper = call.Paper == "letter" ? PaperSize.Letter : PaperSize.A4;
         return new Reply(BuildAnswers.Answer(question, call.Measures))
         {
             Svg = () =>
                 Encoding.UTF8.GetBytes(HeapSvg.Of(BuildAnswers.Sheet(question, call.Drawn))),
             Pdf = () =>
-                BuildSheetPdf.Render(BuildAnswers.Sheet(question, call.Drawn), paper, call.Now),
+                BuildSheetPdf.Render(
+                    BuildAnswers.Sheet(question, call.Drawn),
+                    Paper(call),
+                    call.Now
+                ),
         };
     }
 }

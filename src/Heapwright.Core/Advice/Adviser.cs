@@ -48,7 +48,7 @@ public static class Adviser
         // What came through the first round only keeps what it showed there.
         var results = second
             .Concat(first.Where(r => !best.Contains(r.Action)))
-            .Where(r => r.Action.Deed != HeapDeed.Wait)
+            .Where(r => r.Action.Deed != ActionKind.Wait)
             .OrderByDescending(r => IsWorthIt(r, rule))
             .ThenByDescending(r => r.Gain)
             .ThenBy(r => r.Action.OnDay)
@@ -153,7 +153,7 @@ public static class Adviser
     )
     {
         var (before, after) = (Middle(wait, aim), Middle(result, aim));
-        if (result.Action.Deed == HeapDeed.Wait)
+        if (result.Action.Deed == ActionKind.Wait)
         {
             return all[0] == result
                 ? Reason.Of("advice.wait." + Word(aim), before)

@@ -41,7 +41,7 @@ internal static class Candidates
         actions.Add(
             new HeapAction
             {
-                Deed = HeapDeed.Wait,
+                Deed = ActionKind.Wait,
                 OnDay = now,
                 NothingAddedUntil = now,
             }
@@ -62,7 +62,7 @@ internal static class Candidates
                 actions.Add(
                     new HeapAction
                     {
-                        Deed = HeapDeed.Water,
+                        Deed = ActionKind.Water,
                         OnDay = now,
                         Litres = share * litres,
                         Minutes = Pouring(share * litres),
@@ -82,7 +82,7 @@ internal static class Candidates
     private static HeapAction Turn(double now, double day, double minutes, double litres) =>
         new()
         {
-            Deed = HeapDeed.Turn,
+            Deed = ActionKind.Turn,
             OnDay = day,
             Litres = litres,
             Minutes = minutes + Pouring(litres),
@@ -118,7 +118,7 @@ internal static class Candidates
             actions.Add(
                 new HeapAction
                 {
-                    Deed = stuff.IsGreen ? HeapDeed.AddGreens : HeapDeed.AddBrowns,
+                    Deed = stuff.IsGreen ? ActionKind.AddGreens : ActionKind.AddBrowns,
                     OnDay = now,
                     Stuff = portion,
                     Minutes = turning + FetchStuff,
@@ -153,7 +153,7 @@ internal static class Candidates
             actions.Add(
                 new HeapAction
                 {
-                    Deed = HeapDeed.Cover,
+                    Deed = ActionKind.Cover,
                     OnDay = now,
                     Cover = kind,
                     Minutes = CoverMinutes,
@@ -179,7 +179,7 @@ internal static class Candidates
         actions.Add(
             new HeapAction
             {
-                Deed = HeapDeed.Close,
+                Deed = ActionKind.Close,
                 OnDay = now,
                 NothingAddedUntil = double.PositiveInfinity,
             }
@@ -189,7 +189,7 @@ internal static class Candidates
             actions.Add(
                 new HeapAction
                 {
-                    Deed = HeapDeed.StopAdding,
+                    Deed = ActionKind.StopAdding,
                     OnDay = now,
                     NothingAddedUntil = now + Week,
                 }

@@ -8,7 +8,7 @@ namespace Heapwright.Core.Advice;
 public sealed record HeapAction
 {
     /// <summary>What.</summary>
-    public required HeapDeed Deed { get; init; }
+    public required ActionKind Deed { get; init; }
 
     /// <summary>When, days since building.</summary>
     public required double OnDay { get; init; }

@@ -4,6 +4,7 @@ using Heapwright.App.Changes;
 using Heapwright.App.Ports;
 using Heapwright.App.Sites;
 using Heapwright.Web.Hosting;
+using Heapwright.Web.Pages.Proving;
 using Heapwright.Web.Showing;
 using Microsoft.AspNetCore.Localization;
 using Microsoft.AspNetCore.Mvc;
@@ -28,6 +29,9 @@ internal static class SiteEndpoints
         app.MapGet("/theme", Theme).ExcludeFromDescription();
         app.MapGet("/format", Format).ExcludeFromDescription();
         app.MapGet("/export", Export).ExcludeFromDescription();
+        app.MapPost("/heat-proof/record", HeatProofForm.Print)
+            .RequireRateLimiting(Limits.Questions)
+            .ExcludeFromDescription();
         app.MapGet("/sheets/{key}/pdf", Pdf)
             .RequireRateLimiting(Limits.Questions)
             .ExcludeFromDescription();

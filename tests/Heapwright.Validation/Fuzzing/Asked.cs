@@ -15,6 +15,13 @@ internal sealed record Asked(JsonObject? Json, string? Text, InputProblem? Probl
         MostMemberDays = 16,
     };
 
+    // A fit needs its members; short and few days keep it quick.
+    private static readonly SimulateLimits Forecast = new()
+    {
+        MostMembers = 200,
+        MostMemberDays = 800,
+    };
+
     /// <summary>Whether the question itself holds the words for numbers that are none, as a name may.</summary>
     private bool SaysNaN { get; init; }
 
@@ -51,9 +58,10 @@ internal sealed record Asked(JsonObject? Json, string? Text, InputProblem? Probl
                 ),
                 "forecast" => ForecastAnswers.Answer(
                     input,
-                    Simulated,
+                    Forecast,
                     cancellation: TestContext.Current.CancellationToken
                 ),
+                "hygiene" => HygieneAnswers.Answer(input),
                 _ => BuildAnswers.Answer(input),
             };
             return new Asked(answer.Json, answer.Text, null);

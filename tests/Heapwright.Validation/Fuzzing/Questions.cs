@@ -124,6 +124,23 @@ internal static class Questions
             """
         ),
         (
+            "hygiene",
+            """
+            {"schema":1,"process":"windrow","name":"Bay 1","solids_pct":40,"country":"us",
+             "readings":[{"day":1,"probe":"core","temperature_c":56.5},{"day":2.5,"probe":"core","temperature_c":61},
+               {"day":3,"probe":"edge","temperature_f":131},{"day":5,"probe":"core","temperature_c":58}],
+             "turns":[2,3.5]}
+            """
+        ),
+        (
+            "hygiene",
+            """
+            {"process":"in_vessel","readings":[{"time":"2026-05-02T09:30:00+02:00","temperature_c":70},
+               {"time":"2026-05-02T10:30:00+02:00","temperature_c":71}],
+             "turns":["2026-05-02T10:00:00+02:00",1],"rules":["wales_reactor_70c_1h","de_65_3d"]}
+            """
+        ),
+        (
             "guess",
             """{"freshness":"fresh","kind":"leafy","colour":"green","feel":"wet and soft"}"""
         ),

@@ -1,7 +1,7 @@
 namespace Heapwright.Core.Advice;
 
 /// <summary>What can be done with a heap next.</summary>
-public enum HeapDeed
+public enum ActionKind
 {
     /// <summary>Nothing, as planned.</summary>
     Wait,
