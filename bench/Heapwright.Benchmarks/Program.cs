@@ -1,4 +1,5 @@
 using System.Globalization;
+using Heapwright.Benchmarks.Forecasts;
 using Heapwright.Benchmarks.Heaps;
 using Heapwright.Benchmarks.Mixing;
 using Heapwright.Benchmarks.RecipeSearch;
@@ -30,11 +31,13 @@ switch (args.FirstOrDefault())
     case "heap-convergence":
         HeapConvergence.Print();
         return 0;
+    case "forecast":
+        return ForecastBenchmark.Run(Whole(args.ElementAtOrDefault(1) ?? "20"), [7, 14, 30, 60]);
     case "mix":
         return MixBenchmark.Run() ? 0 : 1;
     default:
         Console.Error.WriteLine(
-            "Which benchmark? recipe-search [--families garden,untested,hard] [--first 1] [--instances 50] [--cap 20] [--peers SCIP,SAT,HIGHS], or mix; bench/heap/run calls the others."
+            "Which benchmark? recipe-search [--families garden,untested,hard] [--first 1] [--instances 50] [--cap 20] [--peers SCIP,SAT,HIGHS], mix, or forecast [HEAPS]; bench/heap/run calls the others."
         );
         return 2;
 }

@@ -60,6 +60,7 @@ builder.Services.AddSingleton<SampleGarden>();
 builder.Services.AddSingleton<CarrySite>();
 builder.Services.AddSingleton<ImportTray>();
 builder.Services.AddSingleton<SimulatedHeaps>();
+builder.Services.AddSingleton<ForecastHeaps>();
 builder.Services.AddScoped<Here>();
 builder.Services.AddHttpContextAccessor();
 builder.Services.AddRazorComponents();

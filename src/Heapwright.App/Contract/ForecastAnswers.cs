@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json.Nodes;
+using Heapwright.App.Library;
 using Heapwright.App.Texts;
 using Heapwright.Core.Advice;
 using Heapwright.Core.Forecasts;
@@ -11,7 +12,14 @@ namespace Heapwright.App.Contract;
 /// <summary>Answers <c>forecast</c>: what a heap will do, whether that is usual for it, and what to do next.</summary>
 public static class ForecastAnswers
 {
+    /// <summary>Days from the present to the second picture of the inside.</summary>
+    public const double Soon = 3;
+
     private const double Moved = 0.7; // standard deviations: from here on something was learned
+
+    private static readonly string EngineVersion = typeof(Forecaster)
+        .Assembly.GetName()
+        .Version!.ToString(3);
 
     private static readonly (string Field, Func<HeapOutcome, double> Of, bool MayFail)[] Effects =
     [
@@ -36,6 +44,26 @@ public static class ForecastAnswers
         CancellationToken cancellation = default
     )
     {
+        var made = Make(input, limits, seed, measures, cancellation);
+        var json = ToJson(made);
+        return new Answer(json, Yes: true, ForecastText.Of(made));
+    }
+
+    /// <summary>Forecasts a heap and ranks what might be done, for who shows it in another way.</summary>
+    /// <param name="input">The question.</param>
+    /// <param name="limits">How much may be asked.</param>
+    /// <param name="seed">The seed where the question names none.</param>
+    /// <param name="measures">The measures of its sentences; metric if null.</param>
+    /// <param name="cancellation">Gives up.</param>
+    /// <exception cref="InputProblem">The question is wrong.</exception>
+    public static MadeForecast Make(
+        Input input,
+        SimulateLimits limits,
+        ulong? seed = null,
+        Measures? measures = null,
+        CancellationToken cancellation = default
+    )
+    {
         ArgumentNullException.ThrowIfNull(input);
         ArgumentNullException.ThrowIfNull(limits);
         var assumptions = new Assumptions(measures ?? Measures.Metric);
@@ -45,15 +73,14 @@ public static class ForecastAnswers
         var forecast = Forecaster.Run(question, cancellation);
         var advice = Adviser.Advise(forecast, reader.Aim, reader.Stock, cancellation);
         assumptions.Say("forecast.work_estimated");
-        var json = ToJson(forecast, advice, reader.AimWord, assumptions.Measures);
-        json["containers"] = ContainerReader.Sizes(reader.Ingredients.Select(i => i.Unit));
-        json["assumptions"] = assumptions.ToJson();
-        var cautions = Cautions(forecast, advice, reader);
-        json["cautions"] = cautions;
-        return new Answer(
-            json,
-            Yes: true,
-            ForecastText.Of(forecast, advice, assumptions, cautions)
+        return new MadeForecast(
+            forecast,
+            advice,
+            reader.AimWord,
+            assumptions.Measures,
+            [.. assumptions.All],
+            Cautions(forecast, advice, reader),
+            ContainerReader.Sizes(reader.Ingredients.Select(i => i.Unit))
         );
     }
 
@@ -101,14 +128,10 @@ public static class ForecastAnswers
         return Percentiles.At(sorted, share);
     }
 
-    private static JsonObject ToJson(
-        ForecastAnswer forecast,
-        ImmutableArray<RankedAction> advice,
-        string aim,
-        Measures measures
-    )
+    private static JsonObject ToJson(MadeForecast made)
     {
-        var json = new JsonObject
+        var (forecast, advice, measures) = (made.Forecast, made.Advice, made.Measures);
+        return new JsonObject
         {
             ["schema"] = Json.Schema,
             ["seed"] = forecast.Question.Heap.Seed,
@@ -153,7 +176,7 @@ public static class ForecastAnswers
                     .Of([.. forecast.Outcome.Select(o => o.ShareHeldPercent)])
                     .ToJson(false),
             },
-            ["decide_by"] = aim,
+            ["decide_by"] = made.Aim,
             ["actions"] = new JsonArray([.. advice.Select(a => (JsonNode)Action(a, measures))]),
             ["doubtful_readings"] = new JsonArray([
                 .. forecast.Doubtful.Select(d =>
@@ -164,8 +187,19 @@ public static class ForecastAnswers
             ["stale_why"] = Json.Of(
                 forecast.Stale.Select(s => Words.Of("forecast.stale_" + Snake(s)))
             ),
+            ["zones"] = ZonesJson.Of(
+                forecast,
+                [forecast.Question.FromDay, forecast.Question.FromDay + Soon]
+            ),
+            ["made_by"] = new JsonObject
+            {
+                ["engine"] = EngineVersion,
+                ["data"] = DataFiles.Fingerprint,
+            },
+            ["containers"] = made.Containers.DeepClone(),
+            ["assumptions"] = Json.Of(made.Assumptions),
+            ["cautions"] = made.Cautions.DeepClone(),
         };
-        return json;
     }
 
     internal static string Snake(StaleReason reason) =>

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Text;
-using System.Text.Json.Nodes;
 using Heapwright.App.Texts;
 using Heapwright.Core.Advice;
 using Heapwright.Core.Forecasts;
@@ -80,46 +79,79 @@ public static class ForecastText
             : null;
     }
 
-    internal static string Of(
-        ForecastAnswer forecast,
-        ImmutableArray<RankedAction> advice,
-        Assumptions assumptions,
-        JsonArray cautions
-    )
+    internal static string Of(MadeForecast made)
     {
-        var measures = assumptions.Measures;
         var text = new StringBuilder();
-        text.AppendLine(Headline(advice[0].Action, forecast, measures));
-        text.Append("  ").AppendLine(measures.Say(advice[0].Why));
-        foreach (var reason in forecast.Stale)
+        text.AppendLine(made.Headline);
+        text.Append("  ").AppendLine(made.Why);
+        foreach (var reason in made.Stale)
         {
-            text.AppendLine(Words.Of("forecast.stale_" + ForecastAnswers.Snake(reason)));
+            text.AppendLine(reason);
         }
 
         text.AppendLine();
-        if (Normal(forecast, measures) is { } normal)
+        if (made.Normal is { } normal)
         {
             text.AppendLine(normal);
         }
 
-        Course(text, forecast, measures);
-        foreach (var sentence in ForecastAnswers.Learned(forecast, measures))
+        Course(text, made.Forecast, made.Measures);
+        foreach (var sentence in made.Learned.AddRange(made.Milestones))
         {
             text.AppendLine(sentence);
         }
 
-        Milestones(text, forecast, measures);
         text.AppendLine().AppendLine(Words.Of("forecast.others"));
-        foreach (var other in advice.Skip(1).Take(Others))
+        foreach (var (what, why) in made.Others.Take(Others))
         {
-            text.Append("  - ").AppendLine(Headline(other.Action, forecast, measures));
-            text.Append("    ").AppendLine(measures.Say(other.Why));
+            text.Append("  - ").AppendLine(what);
+            text.Append("    ").AppendLine(why);
         }
 
         text.AppendLine().AppendLine(Words.Of("simulate.honesty"));
-        Figures.AppendList(text, Words.Of("quantities.assumed"), assumptions.All);
-        MaterialCautions.Append(text, cautions);
+        Figures.AppendList(text, Words.Of("quantities.assumed"), made.Assumptions);
+        MaterialCautions.Append(text, made.Cautions);
         return text.ToString();
+    }
+
+    /// <summary>What is likely when, in sentences.</summary>
+    /// <param name="forecast">The forecast.</param>
+    /// <param name="measures">The measures.</param>
+    internal static ImmutableArray<string> Milestones(ForecastAnswer forecast, Measures measures)
+    {
+        var said = ImmutableArray.CreateBuilder<string>();
+        Say("forecast.reaches", forecast.Reaches55);
+        Say("forecast.leaves", forecast.Leaves55);
+        Say("forecast.done", [.. forecast.Outcome.Select(o => o.DoneDay)]);
+        var held = MilestoneRange.Of([.. forecast.Outcome.Select(o => o.ShareHeldPercent)]);
+        said.Add(
+            Words.Of(
+                "forecast.held",
+                measures.Culture,
+                held.Typical!,
+                held.Low!,
+                held.High!,
+                measures.Celsius(55)
+            )
+        );
+        return said.ToImmutable();
+
+        void Say(string code, double[] days)
+        {
+            var range = MilestoneRange.Of(days);
+            if (range.Typical is { } typical)
+            {
+                said.Add(
+                    Words.Of(
+                        code,
+                        measures.Culture,
+                        typical,
+                        100 * range.ShareReaching,
+                        measures.Celsius(55)
+                    )
+                );
+            }
+        }
     }
 
     // The core day by day: the middle and where nine cases in ten lie.
@@ -148,40 +180,5 @@ public static class ForecastText
         }
 
         text.AppendLine();
-    }
-
-    private static void Milestones(StringBuilder text, ForecastAnswer forecast, Measures measures)
-    {
-        Say("forecast.reaches", forecast.Reaches55);
-        Say("forecast.leaves", forecast.Leaves55);
-        Say("forecast.done", [.. forecast.Outcome.Select(o => o.DoneDay)]);
-        var held = MilestoneRange.Of([.. forecast.Outcome.Select(o => o.ShareHeldPercent)]);
-        text.AppendLine(
-            Words.Of(
-                "forecast.held",
-                measures.Culture,
-                held.Typical!,
-                held.Low!,
-                held.High!,
-                measures.Celsius(55)
-            )
-        );
-
-        void Say(string code, double[] days)
-        {
-            var range = MilestoneRange.Of(days);
-            if (range.Typical is { } typical)
-            {
-                text.AppendLine(
-                    Words.Of(
-                        code,
-                        measures.Culture,
-                        typical,
-                        100 * range.ShareReaching,
-                        measures.Celsius(55)
-                    )
-                );
-            }
-        }
     }
 }

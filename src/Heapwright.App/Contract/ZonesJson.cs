@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using Heapwright.Core.Bins;
+using Heapwright.Core.Forecasts;
 using Heapwright.Core.Simulation;
 using Heapwright.Numerics.Sampling;
 
@@ -12,8 +13,32 @@ internal static class ZonesJson
     /// <param name="heap">The heap.</param>
     public static JsonObject Of(SimulationAnswer heap)
     {
-        var grid = heap.Grid;
         var times = WholeDays(heap);
+        return Of(
+            heap.Grid,
+            [.. times.Select(t => heap.Days[t])],
+            z => times.Select(t => Median(heap.Zones[t][z]))
+        );
+    }
+
+    /// <summary>The same of a forecast, with how high it stands.</summary>
+    /// <param name="forecast">The forecast.</param>
+    /// <param name="days">The days to show.</param>
+    public static JsonObject Of(ForecastAnswer forecast, double[] days)
+    {
+        var inside = Array.ConvertAll(days, forecast.InsideAt);
+        var json = Of(forecast.Grid, days, z => inside.Select(i => i.Celsius[z]));
+        json["height_cm"] = new JsonArray([.. inside.Select(i => (JsonNode)(100 * i.Height))]);
+        return json;
+    }
+
+    // The temperatures of a zone at the days.
+    private static JsonObject Of(
+        HeapGrid grid,
+        double[] days,
+        Func<int, IEnumerable<double>> celsius
+    )
+    {
         var half = grid.Shape == BinShape.Box ? grid.Width / 2 : grid.HalfWidth;
         var zones = new JsonArray();
         var temperatures = new JsonArray();
@@ -33,9 +58,7 @@ internal static class ZonesJson
                         ["volume_m3"] = grid.ZoneVolume(z),
                     }
             );
-            temperatures.Add(
-                (JsonNode)new JsonArray([.. times.Select(t => Json.Of(Median(heap.Zones[t][z])))])
-            );
+            temperatures.Add((JsonNode)new JsonArray([.. celsius(z).Select(t => Json.Of(t))]));
         }
 
         return new JsonObject
@@ -50,7 +73,7 @@ internal static class ZonesJson
             ["layer_edges"] = new JsonArray([.. grid.LayerEdges.Select(e => (JsonNode)e)]),
             ["ring_centres"] = new JsonArray([.. grid.Centroid.Select(c => (JsonNode)c)]),
             ["zone"] = zones,
-            ["day"] = new JsonArray([.. times.Select(t => (JsonNode)heap.Days[t])]),
+            ["day"] = new JsonArray([.. days.Select(d => (JsonNode)d)]),
             ["temperature_c"] = temperatures,
         };
     }

@@ -16,6 +16,12 @@ public sealed record ForecastAnswer
     /// <summary>Shape [time][member]: the core, the error of the model included, °C.</summary>
     public required double[][] Core { get; init; }
 
+    /// <summary>Shape [time]: days since building, from the first day to the end of the forecast.</summary>
+    public required ImmutableArray<double> CourseDays { get; init; }
+
+    /// <summary>Shape [time][member]: the core from the first day on, as the readings tell it and as it is forecast, °C.</summary>
+    public required double[][] Course { get; init; }
+
     /// <summary>How many readings up to the present there were.</summary>
     public required int ReadingsUsed { get; init; }
 
@@ -52,31 +58,36 @@ public sealed record ForecastAnswer
     /// <summary>The fitted heap at the present, and as it goes on as planned.</summary>
     internal (HeapFit Fit, EnsembleRun Planned) Runs { get; init; }
 
-    /// <summary>Shape [zone]: the middle of the members at a day, °C.</summary>
+    /// <summary>The zones of the heap.</summary>
+    public HeapGrid Grid => Runs.Planned.Grid;
+
+    /// <summary>The inside of the heap at a day, the middle of the members.</summary>
     /// <param name="day">From the first day to the end of the time followed.</param>
-    public double[] ZonesAt(double day)
+    /// <returns>The temperatures of the zones, °C, shape [zone], and the height in the middle, m.</returns>
+    public (double[] Celsius, double Height) InsideAt(double day)
     {
         var (before, after, share) = ProbeModel.Between(Runs.Planned.Blocks[0].Looks, day);
-        var zones = new double[Grid.Zones];
         var values = new double[Runs.Planned.Question.Members];
-        for (var z = 0; z < zones.Length; z++)
+        double Middle(Func<HeapLook, int, double> of)
         {
             for (var i = 0; i < values.Length; i++)
             {
                 var (b, lane) = Math.DivRem(i, HeapBlock.Lanes);
                 var looks = Runs.Planned.Blocks[b].Looks;
                 values[i] =
-                    ((1 - share) * looks[before].Celsius[z][lane])
-                    + (share * looks[after].Celsius[z][lane]);
+                    ((1 - share) * of(looks[before], lane)) + (share * of(looks[after], lane));
             }
 
             Array.Sort(values);
-            zones[z] = values[values.Length / 2];
+            return values[values.Length / 2];
         }
 
-        return zones;
-    }
+        var celsius = new double[Grid.Zones];
+        for (var z = 0; z < celsius.Length; z++)
+        {
+            celsius[z] = Middle((look, lane) => look.Celsius[z][lane]);
+        }
 
-    /// <summary>The zones of the heap.</summary>
-    public HeapGrid Grid => Runs.Planned.Grid;
+        return (celsius, Middle((look, lane) => look.Height[lane]));
+    }
 }

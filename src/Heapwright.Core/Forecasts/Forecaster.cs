@@ -45,11 +45,20 @@ public static class Forecaster
             .. planned.Blocks[0].Looks.Select(l => l.Day).Where(d => d >= question.FromDay),
         ];
         var course = Core(fit, planned, followed);
+        ImmutableArray<double> whole =
+        [
+            .. planned
+                .Blocks[0]
+                .Looks.Select(l => l.Day)
+                .Where(d => d <= question.FromDay + question.AheadDays),
+        ];
         return new ForecastAnswer
         {
             Question = question,
             Days = days,
             Core = Core(fit, planned, days),
+            CourseDays = whole,
+            Course = Core(fit, planned, whole),
             ReadingsUsed = question.Readings.Count(r => r.Day <= question.FromDay && r.Day >= 0),
             Latest = fit.Latest,
             Fitted = Fitted(fit),

@@ -6,6 +6,7 @@ namespace Heapwright.Web.Showing;
 public sealed class HeapSeries
 {
     private static readonly string[] Names = ["p05", "p25", "p50", "p75", "p95"];
+    private static readonly double[] Shares = [0.05, 0.25, 0.5, 0.75, 0.95];
     private readonly double[][] values;
 
     private HeapSeries(double[][] values) => this.values = values;
@@ -32,6 +33,23 @@ public sealed class HeapSeries
     /// <summary>Above which one run in twenty lies, at a time.</summary>
     /// <param name="time">The number of the time.</param>
     public double High(int time) => values[time][4];
+
+    /// <summary>The percentiles of members at each time.</summary>
+    /// <param name="members">Shape [time][member].</param>
+    public static HeapSeries Of(double[][] members)
+    {
+        ArgumentNullException.ThrowIfNull(members);
+        return new HeapSeries(
+            Array.ConvertAll(
+                members,
+                row =>
+                {
+                    double[] sorted = [.. row.Order()];
+                    return Array.ConvertAll(Shares, s => sorted[(int)(s * (sorted.Length - 1))]);
+                }
+            )
+        );
+    }
 
     /// <summary>A series of an answer; plain numbers stand for all percentiles.</summary>
     /// <param name="json">The list.</param>
