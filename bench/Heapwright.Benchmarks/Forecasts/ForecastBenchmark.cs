@@ -4,7 +4,6 @@ using Heapwright.Benchmarks.Heaps;
 using Heapwright.Core.Advice;
 using Heapwright.Core.Forecasts;
 using Heapwright.Core.Readings;
-using Heapwright.Core.Simulation;
 using Heapwright.Numerics.Sampling;
 using UnitsNet;
 

@@ -18,6 +18,12 @@ internal sealed class HeapFitter
     // Shares of what is left after the screen, pass by pass; they add up to 1.
     private static readonly double[] Passes = [0.15, 0.35, 0.5];
 
+    // Readings of later days, which the screen and the first pass do not see.
+    private static readonly double[] LatePasses = [0, 0.4, 0.6];
+
+    // Whether a heap heats is settled in its first days; to run all that are screened further would tell nothing.
+    private const double ScreenedDays = 10;
+
     private const double HeavyTails = 4; // degrees of freedom of Student's t
     private const double MostScreened = 0.5; // of all that readings say
     private const double LatestWithin = 0.5; // d
@@ -27,6 +33,7 @@ internal sealed class HeapFitter
     private readonly HeapMatter typical;
     private readonly ImmutableArray<DigestedReading> readings;
     private readonly bool[] latest; // [reading]
+    private readonly bool[] late; // [reading]: after what is screened
     private readonly double[] observed;
     private SplitMix64 stream;
 
@@ -44,6 +51,13 @@ internal sealed class HeapFitter
         {
             Array.Clear(latest); // too few before it: all are fitted alike
         }
+
+        // Where everything is read later, everything is screened.
+        var first = readings.Length > 0 ? readings[0].Day : 0;
+        late =
+        [
+            .. readings.Select(r => r.Day > Math.Max(ScreenedDays, first + (ScreenedDays / 2))),
+        ];
     }
 
     /// <summary>Fits a heap.</summary>
@@ -71,13 +85,16 @@ internal sealed class HeapFitter
 
         var last = readings.Max(r => r.Day);
         double[] factors = [.. readings.Select(_ => 1.0)];
-        var predicted = Predict(all, last);
+        var predicted = Predict(
+            all,
+            Enumerable.Range(0, readings.Length).Where(r => !late[r]).Max(r => readings[r].Day)
+        );
         var (chosen, used) = Screen(predicted);
         var unknowns = all.Take(chosen);
         var before = all.Take([.. Enumerable.Range(0, n)]);
         predicted = [.. predicted.Select(row => chosen.Select(i => row[i]).ToArray())];
-        var early = latest.All(l => !l);
-        var expected = early ? Expected(predicted) : null;
+        var few = latest.All(l => !l);
+        var expected = few ? Expected(predicted) : null;
         for (var pass = 0; pass < Passes.Length; pass++)
         {
             if (pass > 0)
@@ -86,13 +103,20 @@ internal sealed class HeapFitter
             }
 
             var isLast = pass == Passes.Length - 1;
-            if (isLast && !early)
+            if (isLast && !few)
             {
                 expected = Expected(predicted);
             }
 
             factors = Factors(predicted);
-            Update(unknowns, predicted, factors, Passes[pass] * (1 - used), isLast);
+            Update(
+                unknowns,
+                predicted,
+                factors,
+                Passes[pass] * (1 - used),
+                LatePasses[pass],
+                isLast
+            );
         }
 
         return Fitted(before, unknowns, predicted, factors, expected);
@@ -136,29 +160,27 @@ internal sealed class HeapFitter
         };
     }
 
-    private double[][] Predict(Unknowns unknowns, double lastDay) =>
-        ProbeModel.Predict(
-            EnsembleRun.From(
-                question.Heap with
-                {
-                    Days = lastDay,
-                    Members = unknowns.Count,
-                    FollowParcels = false,
-                },
-                typical,
-                unknowns.ToMembers(),
-                cancellation
-            ),
-            readings,
-            unknowns.Offset,
-            unknowns.Deeper
+    private double[][] Predict(Unknowns unknowns, double lastDay)
+    {
+        var run = EnsembleRun.From(
+            question.Heap with
+            {
+                Days = lastDay,
+                Members = unknowns.Count,
+                FollowParcels = false,
+            },
+            typical,
+            unknowns.ToMembers(),
+            cancellation
         );
+        return ProbeModel.Predict(run, readings, unknowns.Offset, unknowns.Deeper);
+    }
 
     // Which members go on, and how much of what the readings say has been used to choose them.
     private (int[] Chosen, double Used) Screen(double[][] predicted)
     {
         var n = question.Heap.Members;
-        var old = Old();
+        int[] old = [.. Old().Where(r => !late[r])];
         var members = predicted[0].Length;
         var likelihood = new double[members];
         var factor = Cholesky.Of(Part(Covariance([.. readings.Select(_ => 1.0)]), old));
@@ -182,7 +204,7 @@ internal sealed class HeapFitter
             keys[i] = (power * likelihood[i]) - Math.Log(-Math.Log(u));
         }
 
-        var row = predicted[^1];
+        var row = predicted[old[^1]];
         int[] chosen =
         [
             .. Enumerable
@@ -234,11 +256,18 @@ internal sealed class HeapFitter
         double[][] predicted,
         double[] factors,
         double share,
+        double lateShare,
         bool isLast
     )
     {
+        double Weight(int r) =>
+            latest[r] ? 1
+            : late[r] ? lateShare
+            : share;
         // The latest reading comes in whole at the last pass, for until then it was to be foretold.
-        int[] rows = isLast ? [.. Enumerable.Range(0, readings.Length)] : Old();
+        int[] rows = isLast
+            ? [.. Enumerable.Range(0, readings.Length)]
+            : [.. Old().Where(r => Weight(r) > 0)];
         var covariance = Part(Covariance(factors), rows);
         for (var a = 0; a < rows.Length; a++)
         {
@@ -248,7 +277,6 @@ internal sealed class HeapFitter
             }
         }
 
-        double Weight(int r) => latest[r] ? 1 : share;
         EnsembleSmoother.Update(
             unknowns.Scores,
             [.. rows.Select(r => predicted[r])],
