@@ -15,13 +15,21 @@ internal static class ErrorModel
     private const double Memory = 3; // d
     private const double InStep = 0.5;
 
+    // What a heap is other than its model for good: its memory, and the sizes that are tried, K.
+    private const double LastingMemory = 30; // d
+    private const double LastingFrom = 40; // K above the air: in full from here on
+    private const double LastingUsual = 1.5; // K: larger ones are less likely by e each so many
+    private static readonly double[] LastingTried = [0, 2, 4, 7, 11, 16];
+
     /// <summary>Covariance of the errors of readings: of the model, and from one reading to the next.</summary>
     /// <param name="readings">The readings.</param>
     /// <param name="factors">Shape [reading]: by how much the variance of each reading is raised.</param>
+    /// <param name="lasting">Standard deviation of the error that lasts, K.</param>
     /// <returns>Shape [reading, reading].</returns>
     public static double[,] Covariance(
         IReadOnlyList<DigestedReading> readings,
-        IReadOnlyList<double> factors
+        IReadOnlyList<double> factors,
+        double lasting = 0
     )
     {
         var n = readings.Count;
@@ -30,15 +38,58 @@ internal static class ErrorModel
         {
             for (var j = 0; j < i; j++)
             {
-                covariance[i, j] = covariance[j, i] = Together(readings[i], readings[j]);
+                covariance[i, j] = covariance[j, i] = Together(readings[i], readings[j], lasting);
             }
 
             covariance[i, i] =
-                Together(readings[i], readings[i])
+                Together(readings[i], readings[i], lasting)
                 + (readings[i].Deviation * readings[i].Deviation * factors[i]);
         }
 
         return covariance;
+    }
+
+    /// <summary>
+    /// How large the error is that lasts: the size, of a few, under which what is left between readings and each member is
+    /// on average most likely, each weighed by how usual it is. Most heaps have none.
+    /// </summary>
+    /// <param name="readings">The readings.</param>
+    /// <param name="factors">Shape [reading]: by how much the variance of each reading is raised.</param>
+    /// <param name="predicted">Shape [reading][member]: what the members say of them.</param>
+    /// <returns>Its standard deviation, K.</returns>
+    public static double Lasting(
+        IReadOnlyList<DigestedReading> readings,
+        IReadOnlyList<double> factors,
+        double[][] predicted
+    )
+    {
+        if (readings.Count < 2)
+        {
+            return 0;
+        }
+
+        var n = predicted[0].Length;
+        var left = new double[readings.Count];
+        return LastingTried.MaxBy(lasting =>
+        {
+            var factor = Cholesky.Of(Covariance(readings, factors, lasting));
+            var squares = 0.0;
+            for (var i = 0; i < n; i++)
+            {
+                for (var r = 0; r < left.Length; r++)
+                {
+                    left[r] = readings[r].Value - predicted[r][i];
+                }
+
+                factor.Whiten(left);
+                foreach (var x in left)
+                {
+                    squares += x * x / n;
+                }
+            }
+
+            return (-0.5 * (factor.LogDeterminant + squares)) - (lasting / LastingUsual);
+        });
     }
 
     /// <summary>
@@ -47,16 +98,19 @@ internal static class ErrorModel
     /// </summary>
     /// <param name="readings">The readings.</param>
     /// <param name="factors">Shape [reading]: by how much the variance of each reading is raised.</param>
+    /// <param name="lasting">Standard deviation of the error that lasts, K.</param>
     /// <param name="excess">When: days, and how far the core is then expected to be above the air, K.</param>
     /// <returns>Shape [day]: the weights, of shape [reading], and the standard deviation, K.</returns>
     public static (double[] Weights, double Deviation)[] Ahead(
         IReadOnlyList<DigestedReading> readings,
         IReadOnlyList<double> factors,
+        double lasting,
         IReadOnlyList<(double Day, double Excess)> excess
     )
     {
         var ahead = new (double[], double)[excess.Count];
-        var factor = readings.Count > 0 ? Cholesky.Of(Covariance(readings, factors)) : null;
+        var factor =
+            readings.Count > 0 ? Cholesky.Of(Covariance(readings, factors, lasting)) : null;
         for (var t = 0; t < ahead.Length; t++)
         {
             var at = new DigestedReading(
@@ -67,25 +121,40 @@ internal static class ErrorModel
                 null,
                 excess[t].Excess
             );
-            var with = readings.Select(r => Together(at, r)).ToArray();
+            var with = readings.Select(r => Together(at, r, lasting)).ToArray();
             double[] weights = [.. with];
             factor?.Solve(weights);
             var explained = weights.Zip(with, (a, b) => a * b).Sum();
-            ahead[t] = (weights, Math.Sqrt(Math.Max(Together(at, at) - explained, 0)));
+            ahead[t] = (weights, Math.Sqrt(Math.Max(Together(at, at, lasting) - explained, 0)));
         }
 
         return ahead;
     }
 
-    private static double Together(DigestedReading a, DigestedReading b)
+    private static double Together(DigestedReading a, DigestedReading b, double lasting)
     {
         if (a.Moisture || b.Moisture)
         {
             return 0;
         }
 
-        var near = Math.Exp(-Math.Abs(a.Day - b.Day) / Memory);
-        return Size(a) * Size(b) * near * (a.Spot == b.Spot ? 1 : InStep);
+        var apart = Math.Abs(a.Day - b.Day);
+        return (
+                (Size(a) * Size(b) * Math.Exp(-apart / Memory))
+                + (
+                    lasting
+                    * lasting
+                    * Math.Min(Warm(a), Warm(b))
+                    * Math.Exp(-apart / LastingMemory)
+                )
+            ) * (a.Spot == b.Spot ? 1 : InStep);
+    }
+
+    // A heap near the air's temperature is not other than its model for good.
+    private static double Warm(DigestedReading r)
+    {
+        var share = Math.Clamp(r.Excess / LastingFrom, 0, 1);
+        return share * share;
     }
 
     private static double Size(DigestedReading r) =>

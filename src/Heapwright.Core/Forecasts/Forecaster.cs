@@ -110,7 +110,7 @@ public static class Forecaster
 
         var errors = new double[(int)System.Numerics.BitOperations.RoundUpToPowerOf2((uint)n)];
         HeapBuilder.PointsFor(n, run.Question.Seed).Block("error of the model").Fill(0, errors);
-        var ahead = ErrorModel.Ahead(fit.Readings, fit.Factors, excess);
+        var ahead = ErrorModel.Ahead(fit.Readings, fit.Factors, fit.Lasting, excess);
         for (var t = 0; t < course.Length; t++)
         {
             var (weights, deviation) = ahead[t];

@@ -19,6 +19,9 @@ internal sealed class HeapFit
     /// <summary>Shape [reading]: by how much the variance of each was raised, for it did not fit with the rest.</summary>
     public required double[] Factors { get; init; }
 
+    /// <summary>Standard deviation of the error of the model that lasts, K; 0 for most heaps.</summary>
+    public required double Lasting { get; init; }
+
     /// <summary>Shape [reading][member]: what the fitted members say of the readings.</summary>
     public required double[][] Predicted { get; init; }
 

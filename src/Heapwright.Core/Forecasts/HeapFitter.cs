@@ -151,6 +151,7 @@ internal sealed class HeapFitter
             Typical = typical,
             Readings = readings,
             Factors = factors,
+            Lasting = ErrorModel.Lasting(readings, factors, predicted),
             Predicted = predicted,
             Before = before,
             After = after,
@@ -318,7 +319,13 @@ internal sealed class HeapFitter
 
         // Its range: that of the members, with the wandering error as the readings before leave it, and its own error.
         int[] old = [.. Old().Where(o => readings[o].Day < readings[r].Day)];
-        var covariance = Covariance([.. readings.Select(_ => 1.0)]);
+        double[] plain = [.. readings.Select(_ => 1.0)];
+        var lasting = ErrorModel.Lasting(
+            [.. old.Select(o => readings[o])],
+            [.. old.Select(_ => 1.0)],
+            [.. old.Select(o => predicted[o])]
+        );
+        var covariance = ErrorModel.Covariance(readings, plain, lasting);
         var left = covariance[r, r];
         double[] weights = [];
         if (old.Length > 0)

@@ -10,6 +10,9 @@ public sealed class Cholesky
     /// <summary>The size of the matrix.</summary>
     public int Size => lower.Length;
 
+    /// <summary>The natural logarithm of the determinant of the matrix.</summary>
+    public double LogDeterminant => 2 * lower.Sum(row => Math.Log(row[^1]));
+
     /// <summary>Factorises a matrix.</summary>
     /// <param name="matrix">Shape [row, column]: symmetric; only the lower triangle is read.</param>
     /// <exception cref="ArithmeticException">The matrix is not positive definite.</exception>

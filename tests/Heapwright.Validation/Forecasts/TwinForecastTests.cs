@@ -8,7 +8,7 @@ namespace Heapwright.Validation.Forecasts;
 public class TwinForecastTests(ITestOutputHelper output)
 {
     private static readonly int Twins = int.Parse(
-        Environment.GetEnvironmentVariable("HEAPWRIGHT_TWINS") ?? "24",
+        Environment.GetEnvironmentVariable("HEAPWRIGHT_TWINS") ?? "16",
         CultureInfo.InvariantCulture
     );
 
@@ -32,12 +32,9 @@ public class TwinForecastTests(ITestOutputHelper output)
                 $"{structure}: {Twins} twins, error {Root(s => s.Error):0.0} K, without readings {Root(s => s.PriorError):0.0} K, last reading {Root(s => s.PersistenceError):0.0} K, bias {scores.Average(s => s.Error):0.0} K, covered {100 * scores.Average(s => s.Covered):0} %, without readings {100 * scores.Average(s => s.PriorCovered):0} %, {clock.Elapsed.TotalSeconds / Twins:0.00} s each"
             )
         );
-        output.WriteLine(
-            string.Join(
-                " ",
-                scores.Select(s => s.Error.ToString("0.0", CultureInfo.InvariantCulture))
-            )
-        );
-        Assert.True(Root(s => s.Error) <= 5);
+        // What docs/measurements.md holds of 200 of them, with room for so few: a fit that is worth it, and an honest band.
+        Assert.True(Root(s => s.Error) <= 0.75 * Root(s => s.PriorError));
+        Assert.True(Root(s => s.Error) <= 0.75 * Root(s => s.PersistenceError));
+        Assert.InRange(scores.Average(s => s.Covered), 0.8, 0.99);
     }
 }

@@ -62,6 +62,18 @@ public sealed record HeapCase(
         int members = 1,
         Weather? weather = null,
         params ReadOnlySpan<HeapEvent> events
+    ) => HeapSimulation.Run(Question(parameters, members, weather, events));
+
+    /// <summary>It as a question.</summary>
+    /// <param name="parameters">The parameters.</param>
+    /// <param name="members">How many members.</param>
+    /// <param name="weather">Its weather; null for the mean and swing of the case.</param>
+    /// <param name="events">What else is done to it.</param>
+    public SimulationQuestion Question(
+        HeapParameters parameters,
+        int members,
+        Weather? weather,
+        params ReadOnlySpan<HeapEvent> events
     )
     {
         const double Guess = 100; // kg dry
@@ -70,28 +82,26 @@ public sealed record HeapCase(
         var dry = Guess * Bin.Volume.CubicMeters / built;
         // A bin that is fed shrinks as it fills: in the end it holds what it would not hold at once.
         var part = FedDays > 0 ? dry / FedDays * 1.5 : 0;
-        return HeapSimulation.Run(
-            new SimulationQuestion
-            {
-                Bin = Bin,
-                Mixture = MixtureOf(FedDays > 0 ? part * 3 : dry),
-                Parameters = parameters,
-                Weather = weather ?? Weather.Steady(new WeatherMoment(Air, 1, 0, 0.7, 0), Swing),
-                StartCelsius = Start,
-                Walls = Surroundings.Walls[Walls],
-                Cover = Surroundings.Covers[Cover],
-                Days = Days,
-                Members = members,
-                Events =
-                [
-                    .. events,
-                    .. Turns.Select(d => new Turned(d, 0.8, TurnedPart.All)),
-                    .. Enumerable
-                        .Range(1, Math.Max(FedDays - 3, 0))
-                        .Select(d => new Added(d, MixtureOf(part).Ingredients)),
-                ],
-            }
-        );
+        return new SimulationQuestion
+        {
+            Bin = Bin,
+            Mixture = MixtureOf(FedDays > 0 ? part * 3 : dry),
+            Parameters = parameters,
+            Weather = weather ?? Weather.Steady(new WeatherMoment(Air, 1, 0, 0.7, 0), Swing),
+            StartCelsius = Start,
+            Walls = Surroundings.Walls[Walls],
+            Cover = Surroundings.Covers[Cover],
+            Days = Days,
+            Members = members,
+            Events =
+            [
+                .. events,
+                .. Turns.Select(d => new Turned(d, 0.8, TurnedPart.All)),
+                .. Enumerable
+                    .Range(1, Math.Max(FedDays - 3, 0))
+                    .Select(d => new Added(d, MixtureOf(part).Ingredients)),
+            ],
+        };
     }
 
     private MixtureQuestion MixtureOf(double dry)

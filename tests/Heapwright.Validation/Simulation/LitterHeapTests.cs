@@ -1,7 +1,6 @@
 using System.Globalization;
 using Heapwright.App.Library;
 using Heapwright.Core.Simulation;
-using nietras.SeparatedValues;
 
 namespace Heapwright.Validation.Simulation;
 
@@ -17,9 +16,14 @@ public sealed class LitterHeapTests(ITestOutputHelper output)
     [Fact]
     public void Core_AgainstTheMiddleSensors_ErrsAsAccepted()
     {
-        var run = Run();
+        var run = LitterHeap.Case.Run(
+            ParameterReader.Table,
+            members: 1,
+            weather: LitterHeap.Weather(),
+            events: [.. LitterHeap.Events]
+        );
         var (sum, n) = (0.0, 0);
-        foreach (var (day, celsius) in Middle())
+        foreach (var (day, celsius) in LitterHeap.Middle())
         {
             var at = Math.Max(1, FirstAtOrAfter(run, day));
             var share = (day - run.Days[at - 1]) / (run.Days[at] - run.Days[at - 1]);
@@ -44,73 +48,5 @@ public sealed class LitterHeapTests(ITestOutputHelper output)
         }
 
         return i;
-    }
-
-    private static SimulationAnswer Run()
-    {
-        var litter = PublishedHeaps.All.Single(h => h.Source == "kamp2024").Heap;
-        return litter.Run(
-            ParameterReader.Table,
-            members: 1,
-            weather: Weather(),
-            events:
-            [
-                new Covered(6.03, Surroundings.Covers["lid"]),
-                new Covered(34.04, Surroundings.Covers["none"]),
-            ]
-        );
-    }
-
-    private static Weather Weather()
-    {
-        var days = new List<double>();
-        var moments = new List<WeatherMoment>();
-        using var reader = Sep.Reader().FromText(Text("litter-heap-weather.csv"));
-        foreach (var row in reader)
-        {
-            if (row["air_c"].Span.IsEmpty)
-            {
-                continue;
-            }
-
-            days.Add(Number(row["day"].Span));
-            moments.Add(
-                new WeatherMoment(
-                    Number(row["air_c"].Span),
-                    Number(row["wind_2m_m_s"].Span),
-                    24 * Number(row["rain_mm"].Span),
-                    Number(row["rh_pct"].Span) / 100,
-                    // The unit of this column is not stated; peaks near 700 make W/m² likely.
-                    Number(row["global_rad_raw"].Span)
-                )
-            );
-        }
-
-        return Core.Simulation.Weather.Series([.. days], [.. moments]);
-    }
-
-    private static List<(double Day, double Celsius)> Middle()
-    {
-        var readings = new List<(double, double)>();
-        using var reader = Sep.Reader().FromText(Text("litter-heap.csv"));
-        foreach (var row in reader)
-        {
-            if (row["probe"].Span.SequenceEqual("middle") && !row["temp_c"].Span.IsEmpty)
-            {
-                readings.Add((Number(row["day"].Span), Number(row["temp_c"].Span)));
-            }
-        }
-
-        return readings;
-    }
-
-    private static double Number(ReadOnlySpan<char> text) =>
-        text.IsEmpty ? 0 : double.Parse(text, CultureInfo.InvariantCulture);
-
-    private static string Text(string name)
-    {
-        using var stream = typeof(LitterHeapTests).Assembly.GetManifestResourceStream(name)!;
-        using var reader = new StreamReader(stream);
-        return reader.ReadToEnd();
     }
 }
