@@ -174,13 +174,24 @@ internal sealed class ForecastReader(SimulateLimits limits, Assumptions assumpti
             if (fields["squeeze"] is { } squeeze)
             {
                 // The middle of the heap stands for the whole; its skin and its base do not.
-                var word = squeeze.IsText
-                    ? squeeze
-                    : squeeze.Fields("core", "outside", "base")["core"];
+                var places = squeeze.IsText ? null : squeeze.Fields("core", "outside", "base");
+                places?["outside"]?.Choice([.. Squeezes.Keys]);
+                places?["base"]?.Choice([.. Squeezes.Keys]);
+                var word = places is null ? squeeze : places["core"];
                 if (word is not null)
                 {
                     signs.Add(new MoistureSign(day, Squeezes[word.Choice([.. Squeezes.Keys])]));
                 }
+            }
+
+            fields["note"]?.Text(2000);
+            Words(fields["smell"], SignWords.Smell);
+            Words(fields["see"], SignWords.See);
+            Words(fields["visitors"], SignWords.Visitors);
+            if (fields["feel"]?.Fields("core", "outside") is { } feel)
+            {
+                feel["core"]?.Choice([.. SignWords.Feel]);
+                feel["outside"]?.Choice([.. SignWords.Feel]);
             }
 
             if (OtherSigns.Any(s => fields[s] is not null))
@@ -190,6 +201,15 @@ internal sealed class ForecastReader(SimulateLimits limits, Assumptions assumpti
         }
 
         return signs.ToImmutable();
+    }
+
+    // What is not used is still to be of the words that are known.
+    private static void Words(Input? list, ImmutableArray<string> known)
+    {
+        foreach (var word in list?.Items(0, known.Length) ?? [])
+        {
+            word.Choice([.. known]);
+        }
     }
 
     private ImmutableArray<StockStuff> ReadStock(Input? list, IngredientReader reader)
@@ -249,15 +269,16 @@ internal sealed class ForecastReader(SimulateLimits limits, Assumptions assumpti
         foreach (var heap in list.Items(0, MostEarlier))
         {
             var learned = new Dictionary<HeapParameter, ParameterScore>();
-            foreach (var (name, value) in heap.Named(HeapParameters.Count))
+            var known = heap.Fields(ParameterNames.All);
+            foreach (var name in ParameterNames.All)
             {
-                var parameter =
-                    ParameterNames.Find(name)
-                    ?? throw value.Problem(
-                        $"the parameter \"{name}\" is not known; the nearest is \"{Nearest.Of(name, ParameterNames.All)}\""
-                    );
+                if (known[name] is not { } value)
+                {
+                    continue;
+                }
+
                 var fields = value.Fields("mean", "deviation");
-                learned[parameter] = new ParameterScore(
+                learned[ParameterNames.Find(name)!.Value] = new ParameterScore(
                     fields.Needed("mean").Number(-10, 10),
                     fields.Needed("deviation").Number(0.01, 10)
                 );

@@ -28,6 +28,7 @@ public sealed record Expectation(
     private const double Hot = 55;
     private const double Warm = 43;
     private const double Hottest = 65;
+    private const double Nothing = 1e-6; // kg dry: less is no heap
 
     /// <summary>
     /// Simulates the mixture for two weeks in its bin (or a free-standing cube of its volume), behind slats under a
@@ -47,7 +48,11 @@ public sealed record Expectation(
                 s.CarbonNitrogenRatio < 20
                 || s.AvailableCarbonNitrogenRatio < Aims.AvailableCarbonNitrogenFine.Low
             ) >= 0.5;
-        if (!(mixture.Typical.FilledVolume > 0) || mixture.Cases.Any(c => !(c.FilledVolume > 0)))
+        if (
+            mixture.Typical.Matter.DryMass < Nothing
+            || !(mixture.Typical.FilledVolume > 0)
+            || mixture.Cases.Any(c => !(c.FilledVolume > 0))
+        )
         {
             return new Expectation(Heats.No, 0, false, ammonia, null);
         }
