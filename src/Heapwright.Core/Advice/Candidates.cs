@@ -237,7 +237,7 @@ internal static class Candidates
                 return values[n / 2];
             }
 
-            var dry = Median((look, lane) => look.Dry.Sum(d => d[lane]));
+            var dry = Median((look, lane) => look.DryOf(lane));
             var water = Median((look, lane) => look.Water[lane]);
             var moisture = 100 * water / (water + dry);
             var core = forecast.Core[0].Order().ElementAt(forecast.Core[0].Length / 2);

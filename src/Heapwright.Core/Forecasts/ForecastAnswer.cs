@@ -53,7 +53,8 @@ public sealed record ForecastAnswer
     public required ImmutableArray<StaleReason> Stale { get; init; }
 
     /// <summary>What was learned of the parameters, on the scales of their priors.</summary>
-    public required ImmutableDictionary<HeapParameter, ParameterScore> Learned { get; init; }
+    public ImmutableDictionary<HeapParameter, ParameterScore> Learned =>
+        Fitted.ToImmutableDictionary(f => f.Parameter, f => f.Score);
 
     /// <summary>The fitted heap at the present, and as it goes on as planned.</summary>
     internal (HeapFit Fit, EnsembleRun Planned) Runs { get; init; }

@@ -74,7 +74,6 @@ public static class Forecaster
                     .Select(r => (r.Day, r.Value)),
             ],
             Stale = Stale(fit),
-            Learned = Fitted(fit).ToImmutableDictionary(f => f.Parameter, f => f.Score),
             Runs = (fit, planned),
         };
     }
@@ -98,11 +97,12 @@ public static class Forecaster
     private static double[][] Core(HeapFit fit, EnsembleRun run, IReadOnlyList<double> days)
     {
         var n = run.Question.Members;
+        var core = Regions.Core(run.Grid);
         var course = new double[days.Count][];
         var excess = new (double, double)[days.Count];
         for (var t = 0; t < course.Length; t++)
         {
-            course[t] = CoreAt(run, days[t]);
+            course[t] = CoreAt(run, core, days[t]);
             double[] sorted = [.. course[t]];
             Array.Sort(sorted);
             excess[t] = (days[t], sorted[n / 2] - run.Question.Weather.At(days[t]).Air);
@@ -129,9 +129,8 @@ public static class Forecaster
     }
 
     // Shape [member].
-    private static double[] CoreAt(EnsembleRun run, double day)
+    private static double[] CoreAt(EnsembleRun run, (int Zone, double Weight)[] core, double day)
     {
-        var core = Regions.Core(run.Grid);
         var (before, after, share) = ProbeModel.Between(run.Blocks[0].Looks, day);
         var values = new double[run.Question.Members];
         for (var i = 0; i < values.Length; i++)
@@ -221,9 +220,7 @@ public static class Forecaster
         for (var i = 0; i < n; i++)
         {
             var (b, lane) = Math.DivRem(i, HeapBlock.Lanes);
-            var look = fit.Now.Blocks[b].Looks[^1];
-            var dry = look.Dry.Sum(d => d[lane]);
-            values[i] = 100 * look.Water[lane] / (look.Water[lane] + dry);
+            values[i] = fit.Now.Blocks[b].Looks[^1].MoistureOf(lane);
         }
 
         return Spread.OfSample(values);

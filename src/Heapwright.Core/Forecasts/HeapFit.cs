@@ -10,9 +10,6 @@ internal sealed class HeapFit
     /// <summary>The question.</summary>
     public required ForecastQuestion Question { get; init; }
 
-    /// <summary>Everything typical: sets the size of the zones.</summary>
-    public required HeapMatter Typical { get; init; }
-
     /// <summary>What was fitted.</summary>
     public required ImmutableArray<DigestedReading> Readings { get; init; }
 

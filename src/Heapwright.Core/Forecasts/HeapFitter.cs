@@ -35,6 +35,7 @@ internal sealed class HeapFitter
     private readonly bool[] latest; // [reading]
     private readonly bool[] late; // [reading]: after what is screened
     private readonly double[] observed;
+    private readonly double[] plain; // [reading]: 1, no variance raised
     private SplitMix64 stream;
 
     private HeapFitter(ForecastQuestion question, Mixture mixture, CancellationToken cancellation)
@@ -44,6 +45,7 @@ internal sealed class HeapFitter
         typical = HeapMatter.Of(mixture, -1);
         readings = ReadingDigest.Of(question);
         observed = [.. readings.Select(r => r.Value)];
+        plain = [.. readings.Select(_ => 1.0)];
         stream = new SplitMix64(SplitMix64.SeedFor(question.Heap.Seed, "fit"));
         var last = readings.Where(r => !r.Moisture).Select(r => r.Day).DefaultIfEmpty(-1).Max();
         latest = [.. readings.Select(r => !r.Moisture && r.Day > last - LatestWithin)];
@@ -84,7 +86,7 @@ internal sealed class HeapFitter
         }
 
         var last = readings.Max(r => r.Day);
-        double[] factors = [.. readings.Select(_ => 1.0)];
+        var factors = plain;
         var predicted = Predict(
             all,
             Enumerable.Range(0, readings.Length).Where(r => !late[r]).Max(r => readings[r].Day)
@@ -148,7 +150,6 @@ internal sealed class HeapFitter
         return new HeapFit
         {
             Question = question,
-            Typical = typical,
             Readings = readings,
             Factors = factors,
             Lasting = ErrorModel.Lasting(readings, factors, predicted),
@@ -157,7 +158,7 @@ internal sealed class HeapFitter
             After = after,
             Now = now,
             Latest = expected,
-            Misfit = Misfit(predicted, factors),
+            Misfit = Misfit(predicted),
         };
     }
 
@@ -184,7 +185,7 @@ internal sealed class HeapFitter
         int[] old = [.. Old().Where(r => !late[r])];
         var members = predicted[0].Length;
         var likelihood = new double[members];
-        var factor = Cholesky.Of(Part(Covariance([.. readings.Select(_ => 1.0)]), old));
+        var factor = Cholesky.Of(Part(Covariance(plain), old));
         for (var i = 0; i < members; i++)
         {
             double[] left = [.. old.Select(r => observed[r] - predicted[r][i])];
@@ -291,7 +292,7 @@ internal sealed class HeapFitter
     // Student's t: what is far from where the members have it counts as read with a larger error.
     private double[] Factors(double[][] predicted)
     {
-        var covariance = Covariance([.. readings.Select(_ => 1.0)]);
+        var covariance = Covariance(plain);
         var factors = new double[readings.Length];
         for (var r = 0; r < factors.Length; r++)
         {
@@ -319,7 +320,6 @@ internal sealed class HeapFitter
 
         // Its range: that of the members, with the wandering error as the readings before leave it, and its own error.
         int[] old = [.. Old().Where(o => readings[o].Day < readings[r].Day)];
-        double[] plain = [.. readings.Select(_ => 1.0)];
         var lasting = ErrorModel.Lasting(
             [.. old.Select(o => readings[o])],
             [.. old.Select(_ => 1.0)],
@@ -356,14 +356,14 @@ internal sealed class HeapFitter
         return new ExpectedReading(readings[r].Day, Spread.OfSample(values), observed[r]);
     }
 
-    private double Misfit(double[][] predicted, double[] factors)
+    private double Misfit(double[][] predicted)
     {
         if (predicted.Length == 0)
         {
             return 0;
         }
 
-        var covariance = Covariance([.. factors.Select(_ => 1.0)]);
+        var covariance = Covariance(plain);
         return Math.Sqrt(
             Enumerable
                 .Range(0, predicted.Length)

@@ -43,23 +43,12 @@ public readonly record struct HeapOutcome(
     {
         var first = run.Looks[0];
         var last = run.Looks[^1];
-        double Dry(HeapLook look)
-        {
-            var sum = 0.0;
-            foreach (var d in look.Dry)
-            {
-                sum += d[lane];
-            }
-
-            return sum;
-        }
-
-        var dryIn = Dry(first) + run.DryAdded(lane);
+        var dryIn = first.DryOf(lane) + run.DryAdded(lane);
         var block = run.Block;
         return new HeapOutcome(
             run.Parcels?.HeldPercent()[lane] ?? double.NaN,
             Done(run.Looks, lane, fromDay),
-            100 * (dryIn - Dry(last)) / dryIn,
+            100 * (dryIn - last.DryOf(lane)) / dryIn,
             100
                 * (block.Of(Total.AmmoniaOut, lane) + block.Of(Total.NitrogenDrained, lane))
                 / run.PutIn(lane).Nitrogen

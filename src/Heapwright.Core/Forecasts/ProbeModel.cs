@@ -40,7 +40,7 @@ internal static class ProbeModel
                 var looks = run.Blocks[b].Looks;
                 double At(int look) =>
                     reading.Moisture
-                        ? Moisture(looks[look], lane)
+                        ? looks[look].MoistureOf(lane)
                         : Temperature(
                             new Place(run.Grid, core, looks[look], lane),
                             reading.Spot,
@@ -80,17 +80,6 @@ internal static class ProbeModel
 
         var (a, b) = (looks[after - 1].Day, looks[after].Day);
         return (after - 1, after, (day - a) / (b - a));
-    }
-
-    private static double Moisture(HeapLook look, int lane)
-    {
-        var dry = 0.0;
-        foreach (var d in look.Dry)
-        {
-            dry += d[lane];
-        }
-
-        return 100 * look.Water[lane] / (look.Water[lane] + dry);
     }
 
     private static double Temperature(

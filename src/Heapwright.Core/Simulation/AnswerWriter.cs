@@ -131,8 +131,10 @@ internal static class AnswerWriter
 
         var first = run.Looks[0];
         var last = run.Looks[^1];
-        double Sum(HeapLook look) => look.Dry.Sum(d => d[lane]);
-        var (dryIn, nitrogenIn) = (Sum(first) + run.DryAdded(lane), run.PutIn(lane).Nitrogen);
+        var (dryIn, nitrogenIn) = (
+            first.DryOf(lane) + run.DryAdded(lane),
+            run.PutIn(lane).Nitrogen
+        );
         return new HeapMilestones(
             FirstAbove(answer, member, 49),
             FirstAbove(answer, member, 55),
@@ -142,7 +144,7 @@ internal static class AnswerWriter
             above,
             run.Parcels?.HeldPercent()[lane] ?? double.NaN,
             run.Parcels?.DosedPercent()[lane] ?? double.NaN,
-            100 * (dryIn - Sum(last)) / dryIn,
+            100 * (dryIn - last.DryOf(lane)) / dryIn,
             100
                 * (run.Block.Of(Total.AmmoniaOut, lane) + run.Block.Of(Total.NitrogenDrained, lane))
                 / nitrogenIn,

@@ -20,4 +20,22 @@ internal sealed record HeapLook(
     Vector512<double> Oxygen,
     Vector512<double> Height,
     Vector512<double> Volume
-);
+)
+{
+    /// <summary>Dry matter of a member, kg.</summary>
+    /// <param name="lane">The member.</param>
+    public double DryOf(int lane)
+    {
+        var sum = 0.0;
+        foreach (var dry in Dry)
+        {
+            sum += dry[lane];
+        }
+
+        return sum;
+    }
+
+    /// <summary>Moisture of the whole of a member, % of wet mass.</summary>
+    /// <param name="lane">The member.</param>
+    public double MoistureOf(int lane) => 100 * Water[lane] / (Water[lane] + DryOf(lane));
+}
