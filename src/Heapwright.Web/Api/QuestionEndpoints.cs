@@ -32,6 +32,7 @@ internal static class QuestionEndpoints
             (input, stop) => ForecastAnswers.Answer(input, SimulateLimits.Web, cancellation: stop)
         );
         Map(api, "hygiene", input => HygieneAnswers.Answer(input));
+        Map(api, "finish", input => FinishAnswers.Answer(input));
         Map(api, "materials/list", input => Found(input, () => MaterialAnswers.List()));
         Map(api, "materials/search", SearchMaterials);
         Map(api, "materials/show", ShowMaterial);

@@ -1,0 +1,25 @@
+using System.Text.Json.Nodes;
+using Heapwright.Core.FinishedCompost;
+
+namespace Heapwright.App.Contract;
+
+/// <summary>An answer of <c>finish</c> with all that its text needs.</summary>
+internal sealed record FinishTold(
+    FinishQuestion Question,
+    FinishAnswer Answer,
+    FinishReader Reader,
+    Assumptions Assumptions,
+    IReadOnlyList<(string Field, string Text)> Missing,
+    IReadOnlyList<string> Notes,
+    JsonArray Cautions
+)
+{
+    /// <summary>The uses that waiting opens.</summary>
+    public IEnumerable<UseFinding> Awaited =>
+        Answer.Uses.Where(u =>
+            u.Verdict is UseVerdict.NotYet or UseVerdict.CannotTell && u.WaitDays is not null
+        );
+
+    /// <summary>The one of them that opens last; null where there is none.</summary>
+    public UseFinding? Last => Awaited.MaxBy(u => u.WaitDays!.Value.Typical);
+}
