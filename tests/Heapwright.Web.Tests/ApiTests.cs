@@ -89,6 +89,7 @@ public sealed class ApiTests(SiteUnderTest site) : IClassFixture<SiteUnderTest>
         "only the command line reads files"
     )]
     [InlineData("hygiene", "{}", "\"process\" is missing")]
+    [InlineData("finish", """{"smel":"earthy"}""", "nearest is \"smell\"")]
     [InlineData("materials/show", """{"id":"wheat_strow"}""", "wheat_straw")]
     public async Task Question_Wrong_IsRefusedInOneSentence(
         string command,
@@ -121,6 +122,7 @@ public sealed class ApiTests(SiteUnderTest site) : IClassFixture<SiteUnderTest>
         Assert.Equal(
             [
                 "/api/build",
+                "/api/finish",
                 "/api/forecast",
                 "/api/heaps/{id}/entries",
                 "/api/hygiene",

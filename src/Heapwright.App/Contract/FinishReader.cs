@@ -12,6 +12,7 @@ namespace Heapwright.App.Contract;
 internal sealed class FinishReader(Assumptions assumptions)
 {
     private const double MostDays = 3660;
+    private const double LeastNitrate = 0.01; // mg/kg: less is none, and has no ratio
 
     /// <summary>What a laboratory, or a person with a meter, measures: the field, and its range.</summary>
     private static readonly (string Field, double Low, double High)[] Meters =
@@ -66,6 +67,7 @@ internal sealed class FinishReader(Assumptions assumptions)
             "bean_test",
             "bag_test",
             "reheat",
+            "uses",
             "smell",
             "see",
             "visitors",
@@ -92,7 +94,6 @@ internal sealed class FinishReader(Assumptions assumptions)
             "shown_hot",
             "rules_met",
             "herbicide_risk",
-            "uses",
             "beds",
             "apply",
             "containers",
@@ -255,7 +256,7 @@ internal sealed class FinishReader(Assumptions assumptions)
             !measured.ContainsKey("ammonium_nitrate_ratio")
             && measured.TryGetValue("ammonium_mg_kg", out var ammonium)
             && measured.TryGetValue("nitrate_mg_kg", out var nitrate)
-            && nitrate.Low > 0
+            && nitrate.Low >= LeastNitrate
         )
         {
             measured["ammonium_nitrate_ratio"] = Quotient(ammonium, nitrate);

@@ -6,6 +6,8 @@ namespace Heapwright.Core.FinishedCompost;
 /// <summary>The heap at its start at every point of the sample set: what was measured before what the recipe says.</summary>
 public sealed record StartMatter
 {
+    private const double Least = 1e-3; // % of dry mass
+
     /// <summary>kg as built.</summary>
     public Sampled? WetMass { get; init; }
 
@@ -72,9 +74,9 @@ public sealed record StartMatter
             WetMass = wet ?? FromMixture(mixture, s => s.Matter.WetMass),
             DryMass = dry ?? FromMixture(mixture, s => s.Matter.DryMass),
             Volume = volume,
-            Ash = Percent("ash", given.Ash) ?? Share(mixture, m => m.Ash),
-            Carbon = carbon ?? Share(mixture, m => m.Carbon),
-            Nitrogen = nitrogen ?? Share(mixture, m => m.Nitrogen),
+            Ash = Percent("ash", given.Ash) ?? Some(mixture, m => m.Ash),
+            Carbon = carbon ?? Some(mixture, m => m.Carbon),
+            Nitrogen = nitrogen ?? Some(mixture, m => m.Nitrogen),
             Phosphorus =
                 Percent("phosphorus", given.Phosphorus) ?? Share(mixture, m => m.Phosphorus),
             Potassium = Percent("potassium", given.Potassium) ?? Share(mixture, m => m.Potassium),
@@ -83,6 +85,10 @@ public sealed record StartMatter
 
     private static Sampled? Share(Mixture? mixture, Func<MassBalance, double> part) =>
         FromMixture(mixture, s => 100 * part(s.Matter) / s.Matter.DryMass);
+
+    // What is not there cannot be followed through the heap.
+    private static Sampled? Some(Mixture? mixture, Func<MassBalance, double> part) =>
+        Share(mixture, part) is { } share && share.Cases.All(c => c > Least) ? share : null;
 
     private static Sampled? FromMixture(Mixture? mixture, Func<MixtureState, double> quantity)
     {

@@ -62,6 +62,7 @@ internal sealed record Asked(JsonObject? Json, string? Text, InputProblem? Probl
                     cancellation: TestContext.Current.CancellationToken
                 ),
                 "hygiene" => HygieneAnswers.Answer(input),
+                "finish" => FinishAnswers.Answer(input),
                 _ => BuildAnswers.Answer(input),
             };
             return new Asked(answer.Json, answer.Text, null);
