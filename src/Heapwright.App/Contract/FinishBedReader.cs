@@ -18,6 +18,7 @@ internal sealed class FinishBedReader(Assumptions assumptions)
         "length_m",
         "width_m",
         "depth_cm",
+        "volume_l",
         "tilled_cm",
         "crop",
         "use",
@@ -66,6 +67,11 @@ internal sealed class FinishBedReader(Assumptions assumptions)
 
         var name = fields["name"]?.Text(80) ?? usualName;
         var depth = Depth(fields);
+        if (fields["volume_l"] is { } volume)
+        {
+            (area, depth) = FromVolume(volume, area, depth);
+        }
+
         var tilled = fields["tilled_cm"]?.Spread(0.1, 200);
         var use = fields["use"] is { } word
             ? FinishTableReader.Use(word.Choice([.. FinishTableReader.UseWords]))
@@ -105,6 +111,34 @@ internal sealed class FinishBedReader(Assumptions assumptions)
             NitrogenNeed = need ?? crop?.NitrogenNeed,
         };
     }
+
+    // A volume with one of depth and area gives the other.
+    private static (Spread? Area, Spread? Depth) FromVolume(
+        Input volume,
+        Spread? area,
+        Spread? depth
+    )
+    {
+        var litres = volume.Spread(0.01, 1e9);
+        return (area, depth) switch
+        {
+            ({ } a, null) => (a, Quotient(litres, a, Spreading.Centimetres)),
+            (null, { } d) => (Quotient(litres, d, Spreading.SquareMetres), d),
+            (null, null) => throw volume.Problem(
+                "needs an \"area_m2\" or a \"depth_cm\" beside it"
+            ),
+            _ => throw volume.Problem(
+                "stands beside an area and a depth, which say it already; write two of the three"
+            ),
+        };
+    }
+
+    private static Spread Quotient(Spread top, Spread bottom, Func<double, double, double> of) =>
+        Spread.Of(
+            of(top.Low, bottom.High),
+            of(top.Typical, bottom.Typical),
+            of(top.High, bottom.Low)
+        );
 
     private static Crop? Find(string called)
     {

@@ -70,6 +70,7 @@ internal sealed class FinishReader(Assumptions assumptions)
             "uses",
             "smell",
             "see",
+            "seed",
             "visitors",
             "signs",
             "ash",
@@ -77,6 +78,7 @@ internal sealed class FinishReader(Assumptions assumptions)
             "ash_after_pct_db",
             "start",
             "end",
+            "compost",
             "lab",
             "ingredients",
             "water_l",
@@ -87,8 +89,10 @@ internal sealed class FinishReader(Assumptions assumptions)
             "cured_days",
             "built",
             "today",
+            "date",
             "core_c",
             "air_c",
+            "ambient_c",
             "fast_matter_left_pct",
             "manure",
             "shown_hot",
@@ -100,7 +104,6 @@ internal sealed class FinishReader(Assumptions assumptions)
             .. Meters.Select(m => m.Field),
             "carbon_nitrogen_ratio",
             "name",
-            "seed",
             "schema",
         ]);
         top["schema"]?.Whole(Json.Schema, Json.Schema);
@@ -142,7 +145,9 @@ internal sealed class FinishReader(Assumptions assumptions)
 
         return new FinishQuestion
         {
-            SelfHeating = top["self_heating"] is { } flask ? tests.SelfHeating(flask) : null,
+            SelfHeating = top["self_heating"] is { } flask
+                ? tests.SelfHeating(flask, top["ambient_c"])
+                : null,
             Seeds = seeds,
             Pots = top["bean_test"] is { } pots ? tests.Pots(pots) : null,
             Measured = measured.ToImmutableSortedDictionary(StringComparer.Ordinal),
@@ -329,7 +334,8 @@ internal sealed class FinishReader(Assumptions assumptions)
             start = MatterReader.Read(fields, start);
         }
 
-        if (top["end"] is { } after)
+        MatterReader.One(top, "end", "compost");
+        if ((top["end"] ?? top["compost"]) is { } after)
         {
             var fields = after.Fields(all);
             NotTwice(fields, end.Ash);
@@ -360,7 +366,8 @@ internal sealed class FinishReader(Assumptions assumptions)
 
     private Spread? Age(InputFields top)
     {
-        if (top["today"] is { } today)
+        MatterReader.One(top, "today", "date");
+        if ((top["today"] ?? top["date"]) is { } today)
         {
             var (time, isDate) = FinishDates.Read(today);
             Dates = new FinishDates(time, isDate);

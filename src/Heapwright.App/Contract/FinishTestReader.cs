@@ -16,9 +16,16 @@ internal sealed class FinishTestReader(Assumptions assumptions)
     private const double HeatsAgain = 20; // stands for "yes, it heats again", K
 
     /// <summary>The self-heating test.</summary>
-    /// <param name="input">The field <c>self_heating</c>.</param>
-    public SelfHeatingTest SelfHeating(Input input)
+    /// <param name="input">The field <c>self_heating</c>: an object, or its readings alone.</param>
+    /// <param name="outside">The temperature of the room where the test itself does not say it; or null.</param>
+    public SelfHeatingTest SelfHeating(Input input, Input? outside)
     {
+        var around = outside?.Spread(Coldest, 60);
+        if (input.IsArray)
+        {
+            return new SelfHeatingTest { RoomCelsius = around, Readings = Readings(input) };
+        }
+
         var fields = input.Fields(
             "readings",
             "ambient_c",
@@ -35,7 +42,7 @@ internal sealed class FinishTestReader(Assumptions assumptions)
         var highest = Either(fields, "highest_c", "peak_c", "max_c")?.Spread(Coldest, Hottest);
         var test = new SelfHeatingTest
         {
-            RoomCelsius = room,
+            RoomCelsius = room ?? around,
             HighestCelsius = highest,
             GivenRise = fields["rise_c"]?.Spread(-20, Hottest),
             Readings = fields["readings"] is { } list ? Readings(list) : [],
@@ -91,7 +98,7 @@ internal sealed class FinishTestReader(Assumptions assumptions)
     /// <param name="input">The field <c>bag_test</c>.</param>
     public static Spread? Bag(Input input)
     {
-        var fields = input.Fields("swells", "smell", "days");
+        var fields = input.Fields("smell", "swells", "days");
         fields["days"]?.Number(0, MostDays);
         var swells =
             fields["swells"] is not { } word ? null
@@ -111,11 +118,13 @@ internal sealed class FinishTestReader(Assumptions assumptions)
     public SeedTest? Seeds(Input input, IDictionary<string, Spread> measured)
     {
         var fields = input.Fields([
-            "compost",
+            .. SeedFields,
             "control",
+            .. ControlFields,
+            "compost",
+            "sample",
             "plant",
             "days",
-            .. SeedFields,
             "germination_pct_of_control",
             "root_pct_of_control",
         ]);
@@ -123,7 +132,9 @@ internal sealed class FinishTestReader(Assumptions assumptions)
         fields["days"]?.Number(0, MostDays);
         var germination = fields["germination_pct_of_control"]?.Spread(0, 500);
         var root = fields["root_pct_of_control"]?.Spread(0, 1000);
-        var compost = fields["compost"]?.Fields(SeedFields) ?? fields;
+        MatterReader.One(fields, "compost", "sample");
+        MatterReader.One(fields, "control", "control_sown");
+        var compost = (fields["compost"] ?? fields["sample"])?.Fields(SeedFields) ?? fields;
         if (compost["sown"] is null && compost["germinated"] is null)
         {
             if (germination is { } g)
@@ -150,8 +161,10 @@ internal sealed class FinishTestReader(Assumptions assumptions)
         }
 
         return new SeedTest(
-            Count(compost),
-            fields["control"] is { } control ? Count(control.Fields(SeedFields)) : null
+            Count(compost, SeedFields),
+            fields["control"] is { } control ? Count(control.Fields(SeedFields), SeedFields)
+                : ControlFields.Any(f => fields[f] is not null) ? Count(fields, ControlFields)
+                : null
         );
     }
 
@@ -207,6 +220,9 @@ internal sealed class FinishTestReader(Assumptions assumptions)
             ];
 
     private static string[] SeedFields { get; } = ["sown", "germinated", "root_mm"];
+
+    private static string[] ControlFields { get; } =
+    ["control_sown", "control_germinated", "control_root_mm"];
 
     private static Input? Either(InputFields fields, params ReadOnlySpan<string> names)
     {
@@ -287,10 +303,10 @@ internal sealed class FinishTestReader(Assumptions assumptions)
         return [.. readings.OrderBy(r => r.Day)];
     }
 
-    private static SeedCount Count(InputFields fields)
+    private static SeedCount Count(InputFields fields, string[] names)
     {
-        var sown = fields.Needed("sown").Whole(1, 100_000);
-        var germinated = fields.Needed("germinated");
+        var sown = fields.Needed(names[0]).Whole(1, 100_000);
+        var germinated = fields.Needed(names[1]);
         var count = germinated.Whole(0, 100_000);
         if (count > sown)
         {
@@ -301,7 +317,7 @@ internal sealed class FinishTestReader(Assumptions assumptions)
             );
         }
 
-        var root = fields["root_mm"] switch
+        var root = fields[names[2]] switch
         {
             null => (double?)null,
             { IsArray: true } list => list.Items(1, 10_000).Average(i => i.Number(0, 2000)),

@@ -212,6 +212,19 @@ public class AmountTests
                 .Single(l => l!["id"]!.GetValue<string>() == limit)!["status"]!.GetValue<string>()
         );
 
+    [Theory]
+    [InlineData("\"area_m2\":4,\"volume_l\":120")]
+    [InlineData("\"depth_cm\":3,\"volume_l\":120")]
+    [InlineData("\"area_m2\":4,\"depth_cm\":3")]
+    public void Bed_ByTwoOfThree_IsTheSame(string two)
+    {
+        var bed = Asked.Json($$$"""{"beds":[{{{{two}}}}]}""")["apply"]!["beds"]![0]!;
+
+        bed["area_m2"].IsExactly(4, 1e-9);
+        bed["depth_cm"].IsExactly(3, 1e-9);
+        bed["volume_l"].IsExactly(120, 1e-9);
+    }
+
     [Fact]
     public void Sieve_LeavesTheRestForTheBeds()
     {

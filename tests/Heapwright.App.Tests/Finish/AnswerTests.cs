@@ -123,6 +123,32 @@ public class AnswerTests
             1e-9
         );
 
+    [Theory]
+    [InlineData("""{"sown":20,"germinated":16,"control":{"sown":20,"germinated":20}}""")]
+    [InlineData("""{"sown":20,"germinated":16,"control_sown":20,"control_germinated":20}""")]
+    [InlineData(
+        """{"compost":{"sown":20,"germinated":16},"control":{"sown":20,"germinated":20}}"""
+    )]
+    [InlineData("""{"sample":{"sown":10,"germinated":8},"control":{"sown":30,"germinated":30}}""")]
+    [InlineData("""{"germination_pct_of_control":80}""")]
+    public void Seeds_InAnyShape_AreRead(string seeds) =>
+        Assert.Equal(
+            80,
+            Asked.Json($$"""{"seed_test":{{seeds}}}""")["classes"]![0]!["value"].Typical(),
+            1e-9
+        );
+
+    [Fact]
+    public void Flask_AsAListBesideTheRoom_IsRead() =>
+        Assert.Equal(
+            "II",
+            Asked
+                .Json(
+                    """{"ambient_c":18,"self_heating":[{"day":1,"temperature_c":40},{"day":4,"temperature_c":52},{"day":7,"temperature_c":45}]}"""
+                )
+                .Class("self_heating")
+        );
+
     [Fact]
     public void Salts_BeyondALimit_AreNotCuredByWaiting()
     {
@@ -257,6 +283,12 @@ public class AnswerTests
         "age_days: 40 is not the 19 days"
     )]
     [InlineData("""{"water_l":10}""", "water_l: belongs to \"ingredients\"")]
+    [InlineData(
+        """{"beds":[{"area_m2":2,"depth_cm":2,"volume_l":40}]}""",
+        "write two of the three"
+    )]
+    [InlineData("""{"beds":[{"volume_l":40}]}""", "needs an \"area_m2\" or a \"depth_cm\"")]
+    [InlineData("""{"date":"2026-05-01","today":"2026-05-01"}""", "say one thing")]
     [InlineData("""{"schema":2}""", "schema: 2 is out of range")]
     public void Question_Wrong_IsRefusedAtItsPlace(string question, string part) =>
         Assert.Contains(part, Asked.Wrong(question), StringComparison.Ordinal);
