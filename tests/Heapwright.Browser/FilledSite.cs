@@ -28,6 +28,8 @@ public sealed class FilledSite : IAsyncLifetime
             "/recipe",
             "/watch?day=4",
             "/heat-proof",
+            "/finish",
+            "/finish?go=1&age=130&smell=earthy&see=crumbly&room=20&top=27&now=400&area=6&crop=cabbage",
             "/sheets",
             Sheet,
             "/materials",

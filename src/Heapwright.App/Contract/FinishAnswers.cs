@@ -132,6 +132,7 @@ public static class FinishAnswers
         var last = told.Last;
         var open = told.Answer.Uses.All(u =>
             u.Verdict is UseVerdict.Yes or UseVerdict.WithCare or UseVerdict.No
+            || u.WaitDays is { Typical: 0 }
         );
         var days = last?.WaitDays ?? (open ? Spread.Exact(0) : null);
         return new JsonObject

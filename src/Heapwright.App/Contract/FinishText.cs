@@ -101,8 +101,7 @@ internal static class FinishText
             .AppendLine(
                 words.Say("ready_" + FinishWords.Code(use.Verdict))
                     + (
-                        use.Verdict is UseVerdict.NotYet or UseVerdict.CannotTell
-                        && use.WaitDays is not null
+                        FinishTold.IsAwaited(use)
                             ? " " + words.Say("use_when", When(use, told, words))
                             : ""
                     )
