@@ -1,0 +1,76 @@
+using System.Collections.Immutable;
+
+namespace Heapwright.Core.Diagnosis;
+
+/// <summary>
+/// The causes, how often each holds, and the fields of signs: the whole of what is known beforehand. Every state of a
+/// heap is a stage, a class of heat at the core, and up to three faults or growths at once.
+/// </summary>
+public sealed class SignModel
+{
+    /// <summary>The name of the stage in which a heap does not heat although it should; no cause in itself.</summary>
+    public const string Stalled = "stalled";
+
+    /// <summary>The field of stages.</summary>
+    internal const string StageField = "stage";
+
+    /// <summary>The field of classes of heat.</summary>
+    internal const string HeatField = "heat";
+
+    private readonly Dictionary<string, SignField> fields;
+    private readonly Dictionary<string, int> givens = new(StringComparer.Ordinal);
+    private readonly Lazy<HeapStates> states;
+    private readonly Lazy<StateRoles> roles;
+
+    /// <summary>Makes the model of two tables.</summary>
+    /// <param name="causes">The causes.</param>
+    /// <param name="rows">The rows of signs.</param>
+    /// <exception cref="InvalidOperationException">A row names a cause or a word that does not exist.</exception>
+    public SignModel(ImmutableArray<HeapCause> causes, IReadOnlyList<SignRow> rows)
+    {
+        Causes = causes;
+        foreach (var cause in causes)
+        {
+            givens[cause.Id] = givens.Count;
+        }
+
+        givens[Stalled] = givens.Count;
+        foreach (var heat in rows.Where(r => r.Field == HeatField && r.Effect == SignEffect.Often))
+        {
+            givens["heat:" + heat.Word] = givens.Count;
+        }
+
+        fields = rows.GroupBy(r => r.Field, StringComparer.Ordinal)
+            .ToDictionary(
+                g => g.Key,
+                g => new SignField(g.Key, [.. g], givens),
+                StringComparer.Ordinal
+            );
+        states = new(() => new HeapStates(this));
+        roles = new(() => StateRoles.Of(this));
+    }
+
+    /// <summary>The causes, in the order of the table.</summary>
+    public ImmutableArray<HeapCause> Causes { get; }
+
+    /// <summary>All fields, the hidden ones too.</summary>
+    public IEnumerable<SignField> Fields => fields.Values;
+
+    /// <summary>Every state that is reckoned with, and how often it is met.</summary>
+    internal HeapStates States => states.Value;
+
+    /// <summary>What each cause says of a healthy heap.</summary>
+    internal StateRoles Roles => roles.Value;
+
+    /// <summary>A field by its id.</summary>
+    /// <param name="id">The id.</param>
+    /// <exception cref="KeyNotFoundException">There is none.</exception>
+    public SignField Field(string id) => fields[id];
+
+    /// <summary>A field, or null.</summary>
+    /// <param name="id">The id.</param>
+    public SignField? TryField(string id) => fields.GetValueOrDefault(id);
+
+    /// <summary>The place of a cause, of the stalled stage or of a class of heat among all that may hold.</summary>
+    internal int Given(string id) => givens[id];
+}
