@@ -11,8 +11,8 @@ internal sealed class HeapStates
     /// <summary>What holds in one state: stage, heat and three faults.</summary>
     public const int Places = 5;
 
-    private const double RarestSet = 3e-6;
-    private const double RarestState = 1e-9;
+    private const double RarestSet = 5e-6;
+    private const double RarestState = 1e-8;
 
     private readonly List<int> holding = [];
     private readonly List<double> chances = [];

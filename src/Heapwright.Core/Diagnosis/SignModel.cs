@@ -22,13 +22,19 @@ public sealed class SignModel
     private readonly Lazy<HeapStates> states;
     private readonly Lazy<StateRoles> roles;
 
-    /// <summary>Makes the model of two tables.</summary>
+    /// <summary>Makes the model of its tables.</summary>
     /// <param name="causes">The causes.</param>
     /// <param name="rows">The rows of signs.</param>
+    /// <param name="clashes">Words that cannot both be right.</param>
     /// <exception cref="InvalidOperationException">A row names a cause or a word that does not exist.</exception>
-    public SignModel(ImmutableArray<HeapCause> causes, IReadOnlyList<SignRow> rows)
+    public SignModel(
+        ImmutableArray<HeapCause> causes,
+        IReadOnlyList<SignRow> rows,
+        ImmutableArray<SignClash> clashes
+    )
     {
         Causes = causes;
+        Clashes = clashes;
         foreach (var cause in causes)
         {
             givens[cause.Id] = givens.Count;
@@ -53,6 +59,9 @@ public sealed class SignModel
     /// <summary>The causes, in the order of the table.</summary>
     public ImmutableArray<HeapCause> Causes { get; }
 
+    /// <summary>Words that cannot both be right.</summary>
+    public ImmutableArray<SignClash> Clashes { get; }
+
     /// <summary>All fields, the hidden ones too.</summary>
     public IEnumerable<SignField> Fields => fields.Values;
 
@@ -70,6 +79,9 @@ public sealed class SignModel
     /// <summary>A field, or null.</summary>
     /// <param name="id">The id.</param>
     public SignField? TryField(string id) => fields.GetValueOrDefault(id);
+
+    /// <summary>How many things may hold: causes, the stalled stage, classes of heat.</summary>
+    internal int GivenCount => givens.Count;
 
     /// <summary>The place of a cause, of the stalled stage or of a class of heat among all that may hold.</summary>
     internal int Given(string id) => givens[id];
