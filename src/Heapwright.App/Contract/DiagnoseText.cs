@@ -30,7 +30,7 @@ internal static class DiagnoseText
             )
         );
         var full = told
-            .Listed.Where((c, at) => at == 0 || c.Probability >= Maybe)
+            .Listed.Where(c => c.Probability >= Maybe)
             .Take(MostInFull)
             .ToList();
         foreach (var cause in full)
@@ -38,7 +38,7 @@ internal static class DiagnoseText
             Full(text, cause, told);
         }
 
-        if (full[0].Probability < Likely)
+        if (full.Count == 0 || full[0].Probability < Likely)
         {
             text.AppendLine().AppendLine(words.Say("not_sure"));
         }

@@ -82,7 +82,9 @@ public sealed class Diagnoser
             [
                 .. weighed
                     .Where(w => w.Weight > LeastWeight)
-                    .OrderByDescending(w => w.Weight)
+                    // The trouble itself is known to whoever asks; what else was told comes first.
+                    .OrderBy(w => w.Fact.Place == "worry")
+                    .ThenByDescending(w => w.Weight)
                     .Select(w => w.Fact),
             ],
             [

@@ -17,10 +17,14 @@ public sealed class SignModel
     /// <summary>The field of classes of heat.</summary>
     internal const string HeatField = "heat";
 
+    /// <summary>The field of how many faults hold at once.</summary>
+    internal const string TogetherField = "faults_at_once";
+
     private readonly Dictionary<string, SignField> fields;
     private readonly Dictionary<string, int> givens = new(StringComparer.Ordinal);
     private readonly Lazy<HeapStates> states;
     private readonly Lazy<StateRoles> roles;
+    private readonly Lazy<CauseChances> usual;
 
     /// <summary>Makes the model of its tables.</summary>
     /// <param name="causes">The causes.</param>
@@ -54,6 +58,7 @@ public sealed class SignModel
             );
         states = new(() => new HeapStates(this));
         roles = new(() => StateRoles.Of(this));
+        usual = new(() => CauseChances.Of(this, States.Chances.AsSpan()));
     }
 
     /// <summary>The causes, in the order of the table.</summary>
@@ -67,6 +72,9 @@ public sealed class SignModel
 
     /// <summary>Every state that is reckoned with, and how often it is met.</summary>
     internal HeapStates States => states.Value;
+
+    /// <summary>The chance of each cause before anything is told.</summary>
+    internal CauseChances UsualChances => usual.Value;
 
     /// <summary>What each cause says of a healthy heap.</summary>
     internal StateRoles Roles => roles.Value;
