@@ -122,6 +122,7 @@ public sealed class ApiTests(SiteUnderTest site) : IClassFixture<SiteUnderTest>
         Assert.Equal(
             [
                 "/api/build",
+                "/api/diagnose",
                 "/api/finish",
                 "/api/forecast",
                 "/api/heaps/{id}/entries",

@@ -134,6 +134,16 @@ internal sealed class IngredientReader
         return typical;
     }
 
+    /// <summary>The material of an id.</summary>
+    /// <param name="id">The field that names it.</param>
+    /// <param name="library">The library.</param>
+    /// <exception cref="InputProblem">The library has none.</exception>
+    internal static Material OfLibrary(Input id, MaterialLibrary library) =>
+        library.Find(id.Text())
+        ?? throw id.Problem(
+            $"\"{id.Text()}\" is no material of the library; the nearest is \"{Nearest.Of(id.Text(), [.. library.All.Select(m => m.Id)])}\" (see: heapwright materials search)"
+        );
+
     private (Material? Material, string Name) Named(
         InputFields fields,
         MaterialProperties given,
@@ -145,11 +155,7 @@ internal sealed class IngredientReader
         var words = fields["name"]?.Text();
         if (fields["material"] is { } id)
         {
-            var material =
-                library.Find(id.Text())
-                ?? throw id.Problem(
-                    $"\"{id.Text()}\" is no material of the library; the nearest is \"{Nearest.Of(id.Text(), [.. library.All.Select(m => m.Id)])}\" (see: heapwright materials search)"
-                );
+            var material = OfLibrary(id, library);
             return (material, words ?? material.Name);
         }
 

@@ -55,6 +55,10 @@ internal static class CommandTable
         new("build", Build) { TakesInput = true, Draws = true },
         new("simulate", Simulate) { TakesInput = true, Samples = true },
         new("forecast", Forecast) { TakesInput = true, Samples = true },
+        new("diagnose", call => DiagnoseAnswers.Answer(call.Question(), call.Measures))
+        {
+            TakesInput = true,
+        },
         new("hygiene", Hygiene)
         {
             TakesInput = true,

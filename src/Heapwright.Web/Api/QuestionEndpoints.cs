@@ -31,6 +31,7 @@ internal static class QuestionEndpoints
             "forecast",
             (input, stop) => ForecastAnswers.Answer(input, SimulateLimits.Web, cancellation: stop)
         );
+        Map(api, "diagnose", input => DiagnoseAnswers.Answer(input));
         Map(api, "hygiene", input => HygieneAnswers.Answer(input));
         Map(api, "finish", input => FinishAnswers.Answer(input));
         Map(api, "materials/list", input => Found(input, () => MaterialAnswers.List()));

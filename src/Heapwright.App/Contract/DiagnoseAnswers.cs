@@ -1,0 +1,122 @@
+using System.Collections.Immutable;
+using System.Text.Json.Nodes;
+using Heapwright.App.Library;
+using Heapwright.App.Texts;
+using Heapwright.Core.Diagnosis;
+
+namespace Heapwright.App.Contract;
+
+/// <summary>Answers <c>diagnose</c>: what explains the signs of a heap, and what to ask next.</summary>
+public static class DiagnoseAnswers
+{
+    private const double LeastTold = 0.005; // chance of a cause that is still listed
+    private const int FewestTold = 5;
+    private const int MostQuestions = 5;
+    private const double CautionFrom = 0.25; // chance of a cause whose cautions are shown
+    private const double FireCautionFrom = 0.03; // and of one that may burn
+
+    /// <summary>Answers a question.</summary>
+    /// <param name="input">The question.</param>
+    /// <param name="measures">The measures of its sentences and its text; metric if null.</param>
+    /// <exception cref="InputProblem">The question is wrong.</exception>
+    public static Answer Answer(Input input, Measures? measures = null)
+    {
+        ArgumentNullException.ThrowIfNull(input);
+        var assumptions = new Assumptions(measures ?? Measures.Metric);
+        var question = new DiagnoseReader(assumptions).Read(input);
+        var found = new Diagnoser(SignModelReader.Model, question.Facts).Answer(
+            question.Open(SignModelReader.Questions)
+        );
+        if (question.Facts.IsEmpty)
+        {
+            assumptions.Say("signs.nothing_told");
+        }
+
+        assumptions.Say("signs.chances_ours");
+        var words = new DiagnoseWording(assumptions.Measures);
+        var amounts = new DiagnoseAmounts(question, assumptions);
+        var told = new DiagnoseTold(found, Listed(found), amounts, words, question.Clashes);
+        var cautions = Cautions(question, found);
+        var json = new JsonObject
+        {
+            ["schema"] = Json.Schema,
+            ["causes"] = new JsonArray([.. told.Listed.Select(c => Cause(c, told))]),
+            ["healthy_probability"] = found.Healthy,
+            ["ask_next"] = new JsonArray([
+                .. found.AskNext.Take(MostQuestions).Select(q => Ask(q, words)),
+            ]),
+            ["contradictions"] = Json.Of(told.Contradictions),
+            ["assumptions"] = assumptions.ToJson(),
+            ["cautions"] = cautions,
+        };
+        return new Answer(json, Yes: true, DiagnoseText.Of(told, assumptions, cautions));
+    }
+
+    private static ImmutableArray<CauseFound> Listed(DiagnosisAnswer found) =>
+        [.. found.Causes.Where((c, at) => at < FewestTold || c.Probability >= LeastTold)];
+
+    private static JsonArray Cautions(DiagnoseQuestion question, DiagnosisAnswer found) =>
+        MaterialCautions.Of(
+            question.Materials,
+            [
+                .. found
+                    .Causes.Where(
+                        (c, at) =>
+                            at == 0
+                            || c.Probability
+                                >= (
+                                    c.Cause.Cautions.Contains("smoke_keep_away")
+                                        ? FireCautionFrom
+                                        : CautionFrom
+                                )
+                    )
+                    .SelectMany(c => c.Cause.Cautions)
+                    .Distinct(StringComparer.Ordinal),
+            ]
+        );
+
+    private static JsonNode Cause(CauseFound found, DiagnoseTold told)
+    {
+        var (id, words) = (found.Cause.Id, told.Words);
+        return new JsonObject
+        {
+            ["id"] = id,
+            ["name"] = words.Say(id + "_name"),
+            ["probability"] = found.Probability,
+            ["because"] = Json.Of(found.For.Select(words.Fact)),
+            ["against"] = Json.Of(found.Against.Select(words.Fact)),
+            ["tell_apart"] = words.Say(id + "_tell"),
+            ["now"] = words.Say(id + "_now"),
+            ["properly"] = told.Properly(id),
+            ["amounts"] = told.Amounts.Json(id),
+            ["watch"] = words.Say(id + "_watch"),
+            ["disagree"] = Words.TryOf($"signs.{id}_disagree"),
+            ["source"] = Json.Of(found.Sources.Select(words.Source)),
+        };
+    }
+
+    // An option can be put into the question as it is: a word, or a number.
+    private static JsonNode Ask(QuestionWorth worth, DiagnoseWording words)
+    {
+        var question = worth.Question;
+        var isNumber = question.Field == "heap.age_days";
+        return new JsonObject
+        {
+            ["field"] = question.Field,
+            ["question"] = words.Ask(question),
+            ["options"] = new JsonArray([
+                .. question.Options.Select(o =>
+                    isNumber ? (JsonNode)DiagnoseWording.Number(o) : (JsonNode)o
+                ),
+            ]),
+            ["labels"] = Json.Of(
+                question.Options.Select(o =>
+                    isNumber
+                        ? words.Say("say_heap_age_days", DiagnoseWording.Number(o))
+                        : words.Word(question.Field, o)
+                )
+            ),
+            ["gain"] = worth.Gain,
+        };
+    }
+}

@@ -1,0 +1,40 @@
+using System.Collections.Immutable;
+using Heapwright.Core.Diagnosis;
+using Heapwright.Core.Materials;
+
+namespace Heapwright.App.Contract;
+
+/// <summary>What was asked of <c>diagnose</c>.</summary>
+/// <param name="Facts">What is known.</param>
+/// <param name="Answered">The fields that were answered, and those that nobody knows.</param>
+/// <param name="Settled">Words of signs that were told, looked for, or not known, with their field.</param>
+/// <param name="Materials">The materials of the heap.</param>
+/// <param name="VolumeM3">The volume, m³, where it was said.</param>
+/// <param name="Squeeze">The squeeze at the core, where it was said.</param>
+/// <param name="Clashes">What in the question does not fit together, in words.</param>
+internal sealed record DiagnoseQuestion(
+    ImmutableArray<SignFact> Facts,
+    IReadOnlySet<string> Answered,
+    IReadOnlySet<(string Field, string Word)> Settled,
+    ImmutableArray<Material> Materials,
+    double? VolumeM3,
+    string? Squeeze,
+    IReadOnlyList<string> Clashes
+)
+{
+    /// <summary>The questions that are still open, with the options that are.</summary>
+    /// <param name="all">All questions.</param>
+    public IEnumerable<SignQuestion> Open(IEnumerable<SignQuestion> all) =>
+        from question in all
+        where !Answered.Contains(question.Field) && !Answered.Contains(question.Code)
+        let isTold = question.Options.Any(o => IsTold(question.Field, o))
+        let open = question with
+        {
+            Options = [.. question.Options.Where(o => !Settled.Contains((question.Field, o)))],
+        }
+        where !isTold && open.Options.Length > 0
+        select open;
+
+    private bool IsTold(string field, string word) =>
+        Facts.OfType<WordFact>().Any(f => !f.IsAbsence && f.Place == field && f.Word == word);
+}
