@@ -1,4 +1,3 @@
-using System.Text.Json.Nodes;
 using Heapwright.App.Contract;
 
 namespace Heapwright.Validation.Signs;
