@@ -149,13 +149,22 @@ public sealed record SignsAsk(string Path, JsonObject Known, ImmutableArray<Sign
         const double StandsOut = 0.6;
         const double WellAbove = 0.5;
         const double HardlyWorthAsking = 0.12;
-        var first = answer.Objects("causes").FirstOrDefault().Number("probability") ?? 0;
+        // A growth that is no fault may stand beside one, so of what is healthy only the whole counts.
+        var first =
+            answer.Objects("causes").FirstOrDefault() is { } cause && !IsNoFault(cause)
+                ? cause.Number("probability") ?? 0
+                : 0;
         var gain = answer.Objects("ask_next").FirstOrDefault().Number("gain") ?? 0;
         return first >= StandsOut
             || answer.Number("healthy_probability") >= StandsOut
             || (first >= WellAbove && gain < 2 * HardlyWorthAsking)
             || gain < HardlyWorthAsking;
     }
+
+    /// <summary>Whether a cause needs nothing changed.</summary>
+    /// <param name="cause">A cause of an answer of <c>diagnose</c>.</param>
+    public static bool IsNoFault(JsonObject cause) =>
+        SignModelReader.Model.Causes.Any(c => c.IsHealthy && c.Id == cause.Text("id"));
 
     /// <summary>The question of <c>diagnose</c>.</summary>
     public JsonObject Question()
