@@ -4,15 +4,17 @@ using Heapwright.App.Diary;
 using Heapwright.Core.Materials.Measurements;
 using Heapwright.Core.Readings;
 using Microsoft.Extensions.DependencyInjection;
+using NodaTime;
 
 namespace Heapwright.Web.Tests;
 
 /// <summary>The conversation about signs as a browser without script sees it.</summary>
-public sealed class SignsPageTests : IAsyncLifetime
+/// <remarks>The heaps are so old that their page forecasts nothing, which would take long and is not looked at here.</remarks>
+public sealed class SignsPageTests(SiteUnderTest site) : IClassFixture<SiteUnderTest>, IAsyncLifetime
 {
+    private const int Age = 130; // days
     private static readonly CancellationToken Never = CancellationToken.None;
     private static readonly TimeSpan Limit = TimeSpan.FromSeconds(5);
-    private readonly SiteUnderTest site = new();
     private readonly Guid heapId = Guid.CreateVersion7();
     private HttpClient caller = null!;
 
@@ -23,19 +25,25 @@ public sealed class SignsPageTests : IAsyncLifetime
     public async ValueTask InitializeAsync()
     {
         caller = site.Caller();
-        await caller.Send(
-            "/",
-            "own",
-            ("name", "Top plot"),
-            ("zone", "Europe/London"),
-            ("units", "metric")
-        );
-        Assert.True(
-            (await Desk.Start.Start(HeapPageTests.Heap(heapId), EntryWay.Cli, Never)).IsDone
-        );
+        if ((await caller.GetStringAsync("/", Never)).Contains("value=\"own\"", StringComparison.Ordinal))
+        {
+            await caller.Send(
+                "/",
+                "own",
+                ("name", "Top plot"),
+                ("zone", "Europe/London"),
+                ("units", "metric")
+            );
+        }
+
+        var heap = HeapPageTests.Heap(heapId) with
+        {
+            BuiltAt = Instant.FromDateTimeOffset(TimeProvider.System.GetUtcNow().AddDays(-Age)),
+        };
+        Assert.True((await Desk.Start.Start(heap, EntryWay.Cli, Never)).IsDone);
     }
 
-    public ValueTask DisposeAsync() => site.DisposeAsync();
+    public ValueTask DisposeAsync() => ValueTask.CompletedTask;
 
     [Fact]
     public async Task Conversation_TapByTap_SettlesOnACause()
@@ -162,7 +170,7 @@ public sealed class SignsPageTests : IAsyncLifetime
         var page = await Get(Href(heap, "Something wrong?"));
 
         Assert.Contains("Taken from its diary and the season", page, StringComparison.Ordinal);
-        Assert.Contains("5 days old", page, StringComparison.Ordinal);
+        Assert.Contains("130 days old", page, StringComparison.Ordinal);
         Assert.Contains("built of Grass clippings, fresh", page, StringComparison.Ordinal);
         Assert.Contains("1 readings, the last one 41 °C", page, StringComparison.Ordinal);
     }
