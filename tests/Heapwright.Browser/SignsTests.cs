@@ -45,7 +45,10 @@ public sealed class SignsTests(FilledSite filled)
             {
                 var box = await button.BoundingBoxAsync();
                 // Touch targets of 52 px beside the heap: a choice of our own; no source.
-                Assert.True(box!.Height >= 52 && box.Width >= 120, $"{code}: {box.Width:0} × {box.Height:0}");
+                Assert.True(
+                    box!.Height >= 52 && box.Width >= 120,
+                    $"{code}: {box.Width:0} × {box.Height:0}"
+                );
             }
         }
 

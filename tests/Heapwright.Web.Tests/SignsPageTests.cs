@@ -10,7 +10,9 @@ namespace Heapwright.Web.Tests;
 
 /// <summary>The conversation about signs as a browser without script sees it.</summary>
 /// <remarks>The heaps are so old that their page forecasts nothing, which would take long and is not looked at here.</remarks>
-public sealed class SignsPageTests(SiteUnderTest site) : IClassFixture<SiteUnderTest>, IAsyncLifetime
+public sealed class SignsPageTests(SiteUnderTest site)
+    : IClassFixture<SiteUnderTest>,
+        IAsyncLifetime
 {
     private const int Age = 130; // days
     private static readonly CancellationToken Never = CancellationToken.None;
@@ -25,7 +27,12 @@ public sealed class SignsPageTests(SiteUnderTest site) : IClassFixture<SiteUnder
     public async ValueTask InitializeAsync()
     {
         caller = site.Caller();
-        if ((await caller.GetStringAsync("/", Never)).Contains("value=\"own\"", StringComparison.Ordinal))
+        if (
+            (await caller.GetStringAsync("/", Never)).Contains(
+                "value=\"own\"",
+                StringComparison.Ordinal
+            )
+        )
         {
             await caller.Send(
                 "/",
@@ -50,7 +57,14 @@ public sealed class SignsPageTests(SiteUnderTest site) : IClassFixture<SiteUnder
     {
         var url = "/signs";
         var asked = new List<string>();
-        foreach (var answer in new[] { "worry:not_heating", "signs.smell:rotten", "signs.squeeze.core:streams" })
+        foreach (
+            var answer in new[]
+            {
+                "worry:not_heating",
+                "signs.smell:rotten",
+                "signs.squeeze.core:streams",
+            }
+        )
         {
             var page = await Get(url);
             asked.Add(QuestionOf(page));
@@ -60,13 +74,19 @@ public sealed class SignsPageTests(SiteUnderTest site) : IClassFixture<SiteUnder
 
         var last = await Get(url);
         Assert.Equal(
-            ["What worries you?", "What does it smell of?", "Squeeze a handful from the middle: what happens?"],
+            [
+                "What worries you?",
+                "What does it smell of?",
+                "Squeeze a handful from the middle: what happens?",
+            ],
             asked
         );
         Assert.Contains("That is enough to go by", last, StringComparison.Ordinal);
         Assert.Contains("<h3>Too wet</h3>", last, StringComparison.Ordinal);
         Assert.Contains("squeezed in the core: water streams out", last, StringComparison.Ordinal);
-        foreach (var part in new[] { "Tonight", "Properly", "To be sure", "Then", "Where this is from" })
+        foreach (
+            var part in new[] { "Tonight", "Properly", "To be sure", "Then", "Where this is from" }
+        )
         {
             Assert.Contains(part, last, StringComparison.Ordinal);
         }
@@ -145,7 +165,11 @@ public sealed class SignsPageTests(SiteUnderTest site) : IClassFixture<SiteUnder
     {
         var page = await Get("/signs?" + string.Join('&', Enumerable.Repeat("a=worry:wet", 61)));
 
-        Assert.Contains("61 answers in this address, and at most 60", page, StringComparison.Ordinal);
+        Assert.Contains(
+            "61 answers in this address, and at most 60",
+            page,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -178,19 +202,35 @@ public sealed class SignsPageTests(SiteUnderTest site) : IClassFixture<SiteUnder
     [Fact]
     public async Task Conversation_WrittenIntoTheDiary_StandsThereOnce()
     {
-        var url = Heap + "/signs?a=worry:smell&a=signs.smell:ammonia&a=signs.squeeze.core:sponge&a=reading:61";
+        var url =
+            Heap
+            + "/signs?a=worry:smell&a=signs.smell:ammonia&a=signs.squeeze.core:sponge&a=reading:61";
         var html = await caller.GetStringAsync(url, Never);
-        var id = Regex.Match(html, "name=\"id\" value=\"(?<v>[0-9a-f]{32})\"", RegexOptions.ExplicitCapture, Limit).Groups["v"].Value;
+        var id = Regex
+            .Match(
+                html,
+                "name=\"id\" value=\"(?<v>[0-9a-f]{32})\"",
+                RegexOptions.ExplicitCapture,
+                Limit
+            )
+            .Groups["v"]
+            .Value;
         var kept = await caller.Send(url, "signs", ("id", id));
         var again = await caller.Send(url, "signs", ("id", id));
 
         Assert.Equal(HttpStatusCode.Found, kept.StatusCode);
         Assert.Equal(HttpStatusCode.Found, again.StatusCode);
-        var entries = (await Desk.Reader.Of(heapId, null, Never))!.Diary.Standing.Select(s => s.Entry).ToArray();
+        var entries = (await Desk.Reader.Of(heapId, null, Never))!
+            .Diary.Standing.Select(s => s.Entry)
+            .ToArray();
         var sign = Assert.Single(entries.OfType<SignEntry>());
         Assert.Equal(["ammonia"], sign.Smell);
         Assert.Equal((SignPlace.Core, SqueezeWord.Sponge), Assert.Single(sign.Squeeze));
-        Assert.Equal(61, Assert.Single(entries.OfType<TemperatureEntry>()).Temperature.DegreesCelsius, 6);
+        Assert.Equal(
+            61,
+            Assert.Single(entries.OfType<TemperatureEntry>()).Temperature.DegreesCelsius,
+            6
+        );
         var note = Assert.Single(entries.OfType<NoteEntry>());
         Assert.Contains("Too much nitrogen", note.Text, StringComparison.Ordinal);
         Assert.Contains("in 100", note.Text, StringComparison.Ordinal);
@@ -202,7 +242,10 @@ public sealed class SignsPageTests(SiteUnderTest site) : IClassFixture<SiteUnder
     [Theory]
     [InlineData(4, true)]
     [InlineData(3, false)]
-    public async Task Helped_SomeDaysAfterTheConclusion_IsAskedOnceAndKept(int daysAgo, bool isAsked)
+    public async Task Helped_SomeDaysAfterTheConclusion_IsAskedOnceAndKept(
+        int daysAgo,
+        bool isAsked
+    )
     {
         await Conclude(daysAgo);
 
@@ -230,7 +273,9 @@ public sealed class SignsPageTests(SiteUnderTest site) : IClassFixture<SiteUnder
         Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
         Assert.Contains("id=\"helped\"", await Get(Heap), StringComparison.Ordinal);
         Assert.Single(
-            (await Desk.Reader.Of(heapId, null, Never))!.Diary.Standing.Select(s => s.Entry).OfType<NoteEntry>()
+            (await Desk.Reader.Of(heapId, null, Never))!
+                .Diary.Standing.Select(s => s.Entry)
+                .OfType<NoteEntry>()
         );
     }
 
@@ -268,17 +313,41 @@ public sealed class SignsPageTests(SiteUnderTest site) : IClassFixture<SiteUnder
         WebUtility.HtmlDecode(await caller.GetStringAsync(url, Never));
 
     private static string QuestionOf(string page) =>
-        Regex.Match(page, "<h2 id=\"question\"[^>]*>(?<q>[^<]*)<", RegexOptions.ExplicitCapture, Limit).Groups["q"].Value;
+        Regex
+            .Match(
+                page,
+                "<h2 id=\"question\"[^>]*>(?<q>[^<]*)<",
+                RegexOptions.ExplicitCapture,
+                Limit
+            )
+            .Groups["q"]
+            .Value;
 
     // What a browser sends when a button of the question's form is pressed.
     private static string Tap(string page, string answer)
     {
-        var form = Regex.Match(page, "<form method=\"get\" action=\"(?<a>[^\"]*)\"[^>]*>(?<f>.*?)</form>", RegexOptions.Singleline | RegexOptions.ExplicitCapture, Limit);
-        Assert.Contains($"name=\"a\" value=\"{answer}\"", form.Groups["f"].Value, StringComparison.Ordinal);
+        var form = Regex.Match(
+            page,
+            "<form method=\"get\" action=\"(?<a>[^\"]*)\"[^>]*>(?<f>.*?)</form>",
+            RegexOptions.Singleline | RegexOptions.ExplicitCapture,
+            Limit
+        );
+        Assert.Contains(
+            $"name=\"a\" value=\"{answer}\"",
+            form.Groups["f"].Value,
+            StringComparison.Ordinal
+        );
         var hidden = Regex
-            .Matches(form.Groups["f"].Value, "type=\"hidden\" name=\"a\" value=\"(?<v>[^\"]*)\"", RegexOptions.ExplicitCapture, Limit)
+            .Matches(
+                form.Groups["f"].Value,
+                "type=\"hidden\" name=\"a\" value=\"(?<v>[^\"]*)\"",
+                RegexOptions.ExplicitCapture,
+                Limit
+            )
             .Select(m => m.Groups["v"].Value);
-        return form.Groups["a"].Value + "?" + string.Join('&', hidden.Append(answer).Select(v => "a=" + Uri.EscapeDataString(v)));
+        return form.Groups["a"].Value
+            + "?"
+            + string.Join('&', hidden.Append(answer).Select(v => "a=" + Uri.EscapeDataString(v)));
     }
 
     private static string Href(string page, string text, string after = "<main")

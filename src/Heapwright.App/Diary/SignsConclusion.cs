@@ -51,11 +51,8 @@ public static class SignsConclusion
             .LastOrDefault(n => n.Id == IdOf(n.HeapId, n.At, n.Text));
         return
             last is not null
-            && SiteDays.Between(
-                Instant.FromDateTimeOffset(last.At),
-                now,
-                record.Kept.TimeZone()
-            ) >= DaysUntilAsked
+            && SiteDays.Between(Instant.FromDateTimeOffset(last.At), now, record.Kept.TimeZone())
+                >= DaysUntilAsked
             && record.Entries.All(e => e.Entry.Id != AnswerId(last))
             ? last
             : null;

@@ -15,7 +15,8 @@ public static class SignSentences
     public static string Question(SignQuestion question)
     {
         ArgumentNullException.ThrowIfNull(question);
-        return Words.TryOf("signs.ask_" + question.Code) ?? Words.Of("signs.ask_" + Key(question.Field));
+        return Words.TryOf("signs.ask_" + question.Code)
+            ?? Words.Of("signs.ask_" + Key(question.Field));
     }
 
     /// <summary>The question that a step answers.</summary>
@@ -23,7 +24,9 @@ public static class SignSentences
     public static string Asked(SignStep step)
     {
         var code = SignsAsk.CodeOf(step);
-        return code == SignsAsk.Worry ? Words.Of("signs.ask_worry") : Question(SignsAsk.Find(code)!);
+        return code == SignsAsk.Worry
+            ? Words.Of("signs.ask_worry")
+            : Question(SignsAsk.Find(code)!);
     }
 
     /// <summary>An answer, as it stands on its button.</summary>
@@ -37,7 +40,11 @@ public static class SignSentences
         {
             SignStep.Unknown => Words.Of("signs.dont_know"),
             SignStep.None => None(step.Word),
-            SignStep.Reading => double.TryParse(step.Word, CultureInfo.InvariantCulture, out var celsius)
+            SignStep.Reading => double.TryParse(
+                step.Word,
+                CultureInfo.InvariantCulture,
+                out var celsius
+            )
                 ? show.Temperature(celsius)
                 : step.Word,
             Age => Say.TryOf("asking.age_" + step.Word) ?? Say.Of("asking.age", step.Word),

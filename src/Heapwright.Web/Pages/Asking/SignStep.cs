@@ -30,7 +30,9 @@ public sealed record SignStep(string Field, string Word)
             text.Length <= Longest
             && colon > 0
             && colon < text.Length - 1
-            && text.All(c => char.IsAsciiLetterLower(c) || char.IsAsciiDigit(c) || "_.:-".Contains(c))
+            && text.All(c =>
+                char.IsAsciiLetterLower(c) || char.IsAsciiDigit(c) || "_.:-".Contains(c)
+            )
             ? new SignStep(text[..colon], text[(colon + 1)..])
             : null;
     }

@@ -69,7 +69,13 @@ public sealed record SignsAsk(string Path, JsonObject Known, ImmutableArray<Sign
         {
             if (SignStep.Read(text) is not { } step || !IsKnown(step))
             {
-                Refuse(typed, Say.Of("asking.no_answer", text.Length > SignStep.Longest ? text[..SignStep.Longest] + "…" : text));
+                Refuse(
+                    typed,
+                    Say.Of(
+                        "asking.no_answer",
+                        text.Length > SignStep.Longest ? text[..SignStep.Longest] + "…" : text
+                    )
+                );
             }
             else if (!steps.Contains(step))
             {
@@ -187,9 +193,7 @@ public sealed record SignsAsk(string Path, JsonObject Known, ImmutableArray<Sign
     /// <param name="ask">The question to put next; null for the best.</param>
     public string Url(IEnumerable<SignStep> steps, string? ask = null)
     {
-        var query = new QueryBuilder(
-            steps.Select(s => KeyValuePair.Create(Field, s.ToString()))
-        );
+        var query = new QueryBuilder(steps.Select(s => KeyValuePair.Create(Field, s.ToString())));
         if (ask is not null)
         {
             query.Add("ask", ask);
@@ -199,7 +203,8 @@ public sealed record SignsAsk(string Path, JsonObject Known, ImmutableArray<Sign
     }
 
     /// <summary>The address one tap ago.</summary>
-    public string BackUrl => Url(Steps.Take(Steps.Length - 1), Steps.Length == 0 ? null : CodeOf(Steps[^1]));
+    public string BackUrl =>
+        Url(Steps.Take(Steps.Length - 1), Steps.Length == 0 ? null : CodeOf(Steps[^1]));
 
     /// <summary>The address at which an answer is given anew.</summary>
     /// <param name="step">The answer.</param>
@@ -316,7 +321,9 @@ public sealed record SignsAsk(string Path, JsonObject Known, ImmutableArray<Sign
                 break;
             default:
                 foreach (
-                    var word in asked.Options.Where(o => !Steps.Contains(new SignStep(asked.Field, o)))
+                    var word in asked.Options.Where(o =>
+                        !Steps.Contains(new SignStep(asked.Field, o))
+                    )
                 )
                 {
                     Add(question, "signs.absent", word);
