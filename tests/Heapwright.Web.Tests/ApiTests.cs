@@ -121,6 +121,7 @@ public sealed class ApiTests(SiteUnderTest site) : IClassFixture<SiteUnderTest>
         Assert.Equal(
             [
                 "/api/build",
+                "/api/diagnose",
                 "/api/forecast",
                 "/api/heaps/{id}/entries",
                 "/api/hygiene",

@@ -45,9 +45,19 @@ internal sealed class DiagnoseAmounts
             ? Texts.Words.Of(
                 "signs." + found.Code,
                 assumptions.Measures.Culture,
-                assumptions.Measures.VolumeRange(found.Amount.Litres)
+                assumptions.Measures.Litres(
+                    Roughly(found.Amount.Litres.Low),
+                    Roughly(found.Amount.Litres.High)
+                )
             )
             : null;
+
+    // Two digits: no more is known.
+    private static double Roughly(double litres)
+    {
+        var step = Math.Pow(10, Math.Floor(Math.Log10(litres)) - 1);
+        return Math.Round(litres / step) * step;
+    }
 
     /// <summary>The amount of a cause, or null.</summary>
     /// <param name="cause">The id of the cause.</param>

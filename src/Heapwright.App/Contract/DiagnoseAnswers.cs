@@ -12,7 +12,8 @@ public static class DiagnoseAnswers
     private const double LeastTold = 0.005; // chance of a cause that is still listed
     private const int FewestTold = 5;
     private const int MostQuestions = 5;
-    private const double CautionFrom = 0.1; // chance of a cause whose cautions are shown
+    private const double CautionFrom = 0.25; // chance of a cause whose cautions are shown
+    private const double FireCautionFrom = 0.03; // and of one that may burn
 
     /// <summary>Answers a question.</summary>
     /// <param name="input">The question.</param>
@@ -34,7 +35,7 @@ public static class DiagnoseAnswers
         assumptions.Say("signs.chances_ours");
         var words = new DiagnoseWording(assumptions.Measures);
         var amounts = new DiagnoseAmounts(question, assumptions);
-        var told = new DiagnoseTold(found, Listed(found), amounts, words);
+        var told = new DiagnoseTold(found, Listed(found), amounts, words, question.Clashes);
         var cautions = Cautions(question, found);
         var json = new JsonObject
         {
@@ -44,11 +45,7 @@ public static class DiagnoseAnswers
             ["ask_next"] = new JsonArray([
                 .. found.AskNext.Take(MostQuestions).Select(q => Ask(q, words)),
             ]),
-            ["contradictions"] = Json.Of(
-                found.Contradictions.Select(c =>
-                    words.Say("seldom_together", words.Fact(c.One), words.Fact(c.Other))
-                )
-            ),
+            ["contradictions"] = Json.Of(told.Contradictions),
             ["assumptions"] = assumptions.ToJson(),
             ["cautions"] = cautions,
         };
@@ -63,7 +60,16 @@ public static class DiagnoseAnswers
             question.Materials,
             [
                 .. found
-                    .Causes.Where((c, at) => at == 0 || c.Probability >= CautionFrom)
+                    .Causes.Where(
+                        (c, at) =>
+                            at == 0
+                            || c.Probability
+                                >= (
+                                    c.Cause.Cautions.Contains("smoke_keep_away")
+                                        ? FireCautionFrom
+                                        : CautionFrom
+                                )
+                    )
                     .SelectMany(c => c.Cause.Cautions)
                     .Distinct(StringComparer.Ordinal),
             ]
@@ -85,7 +91,7 @@ public static class DiagnoseAnswers
             ["amounts"] = told.Amounts.Json(id),
             ["watch"] = words.Say(id + "_watch"),
             ["disagree"] = Words.TryOf($"signs.{id}_disagree"),
-            ["source"] = Json.Of(found.Cause.Sources.Select(words.Source)),
+            ["source"] = Json.Of(found.Sources.Select(words.Source)),
         };
     }
 

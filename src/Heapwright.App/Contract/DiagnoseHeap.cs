@@ -6,7 +6,7 @@ using Heapwright.Core.Materials;
 namespace Heapwright.App.Contract;
 
 /// <summary>Reads what is told of the heap itself.</summary>
-internal sealed class DiagnoseHeap(SignModel model, Assumptions assumptions)
+internal sealed class DiagnoseHeap(SignModel model, Assumptions assumptions, Clashes clashes)
 {
     private static readonly string[] Choices =
     [
@@ -83,11 +83,34 @@ internal sealed class DiagnoseHeap(SignModel model, Assumptions assumptions)
         {
             facts.Add(NumberFacts.Of(model.Field("heap.volume_m3"), volume, inLogs: true));
             answered.Add("heap.size");
+            CheckSize(volume, size);
         }
         else if (size is not null)
         {
             facts.Add(new ChoiceFact(model.Field("heap.size"), size));
             answered.Add("heap.size");
+        }
+    }
+
+    private void CheckSize(double volume, string? size)
+    {
+        const double Roughly = 2; // by which a guess by eye may be out
+        var (least, most) = size switch
+        {
+            "bucket" => (0, 0.03),
+            "small" => (0, 0.4),
+            "medium" => (0.4, 1.5),
+            "large" => (1.5, 5),
+            "tractor_size" => (5, double.MaxValue),
+            _ => (0, double.MaxValue),
+        };
+        if (size is not null && (volume * Roughly < least || volume / Roughly > most))
+        {
+            clashes.Say(
+                "volume_not_size",
+                clashes.Measures.Heap(UnitsNet.Volume.FromCubicMeters(volume)),
+                new DiagnoseWording(clashes.Measures).Word("heap.size", size)
+            );
         }
     }
 
@@ -97,11 +120,13 @@ internal sealed class DiagnoseHeap(SignModel model, Assumptions assumptions)
         var width = heap["width_m"]?.Number(0.01, 1000);
         var length = heap["length_m"]?.Number(0.01, 10_000);
         var container = heap["container"]?.Text();
-        if (height is null || (width ?? length) is not { } side)
+        if ((height ?? width) is not { } least)
         {
             return null;
         }
 
+        // Where a side is not said, the heap is taken as wide as high.
+        var side = width ?? length ?? least;
         // A free heap is about half of the box round it, a round one three quarters.
         var filled = container switch
         {
@@ -110,7 +135,7 @@ internal sealed class DiagnoseHeap(SignModel model, Assumptions assumptions)
             "ring" or "tub" or "lidded_bin" or "turning_bin" when length is null => Math.PI / 4,
             _ => 1,
         };
-        var volume = height.Value * (width ?? side) * (length ?? side) * filled;
+        var volume = (height ?? Math.Min(side, 1.2)) * side * (length ?? side) * filled;
         assumptions.Say(
             "signs.volume_of_sides",
             assumptions.Measures.Heap(UnitsNet.Volume.FromCubicMeters(volume))
@@ -137,6 +162,11 @@ internal sealed class DiagnoseHeap(SignModel model, Assumptions assumptions)
             {
                 parts.Add(new HeapPart(material, share, stored));
             }
+        }
+
+        if (parts.Count(p => p.Share == HeapShare.Only) > 1)
+        {
+            clashes.Say("two_only");
         }
 
         if (parts.Count > 0)

@@ -11,13 +11,15 @@ namespace Heapwright.App.Contract;
 /// <param name="Materials">The materials of the heap.</param>
 /// <param name="VolumeM3">The volume, m³, where it was said.</param>
 /// <param name="Squeeze">The squeeze at the core, where it was said.</param>
+/// <param name="Clashes">What in the question does not fit together, in words.</param>
 internal sealed record DiagnoseQuestion(
     ImmutableArray<SignFact> Facts,
     IReadOnlySet<string> Answered,
     IReadOnlySet<(string Field, string Word)> Settled,
     ImmutableArray<Material> Materials,
     double? VolumeM3,
-    string? Squeeze
+    string? Squeeze,
+    IReadOnlyList<string> Clashes
 )
 {
     /// <summary>The questions that are still open, with the options that are.</summary>

@@ -9,10 +9,15 @@ namespace Heapwright.App.Contract;
 internal sealed class DiagnoseReader(Assumptions assumptions)
 {
     private const int MostWords = 60;
+    private const double WarmCelsius = 20; // air in which nothing freezes
+    private const double HotCelsius = 45; // a core that is not frozen, and no small heap in frost
+    private const double JumpCelsius = 25; // between readings of one day and place
     private const double DaysThatCountAsLately = 2.5;
 
     private readonly SignModel model = SignModelReader.Model;
     private readonly List<SignFact> facts = [];
+    private readonly Clashes clashes = new(assumptions.Measures);
+    private readonly DiagnoseWording words = new(assumptions.Measures);
     private readonly HashSet<string> answered = new(StringComparer.Ordinal);
     private readonly HashSet<(string, string)> settled = [];
 
@@ -35,7 +40,7 @@ internal sealed class DiagnoseReader(Assumptions assumptions)
         );
         top["schema"]?.Whole(Json.Schema, Json.Schema);
         var seed = top["seed"] is { } own ? (ulong)own.Whole(0, int.MaxValue) : 1;
-        var heap = new DiagnoseHeap(model, assumptions);
+        var heap = new DiagnoseHeap(model, assumptions, clashes);
         heap.Read(top["heap"], seed);
         facts.AddRange(heap.Facts);
         answered.UnionWith(heap.Answered);
@@ -51,7 +56,8 @@ internal sealed class DiagnoseReader(Assumptions assumptions)
             settled,
             heap.Materials,
             heap.VolumeM3,
-            squeeze
+            squeeze,
+            clashes.All
         );
     }
 
@@ -80,6 +86,11 @@ internal sealed class DiagnoseReader(Assumptions assumptions)
         }
 
         Several(weather["lately"], "weather.lately");
+        if (air > WarmCelsius && facts.Any(f => f is { Place: "weather.lately", Word: "frost" }))
+        {
+            clashes.Say("frost_in_warm_air", assumptions.Measures.Celsius(air.Value));
+        }
+
         return air ?? AirOf(season);
     }
 
@@ -160,7 +171,13 @@ internal sealed class DiagnoseReader(Assumptions assumptions)
         var word = item.Text();
         if (word != "none" && settled.Add((field, word)))
         {
-            facts.Add(new WordFact(model.Field(field), word, isAbsence: true));
+            var absent = new WordFact(model.Field(field), word, isAbsence: true);
+            if (facts.Any(f => !f.IsAbsence && f.Place == field && f.Word == word))
+            {
+                clashes.Say("both_told", words.Word(field, word));
+            }
+
+            facts.Add(absent);
         }
     }
 
@@ -226,6 +243,7 @@ internal sealed class DiagnoseReader(Assumptions assumptions)
             answered.Add("signs.feel.core");
         }
 
+        CheckReadings(ordered);
         age ??= ordered.Count > 0 ? ordered[^1].Day : null;
         if (age is { } days)
         {
@@ -236,21 +254,11 @@ internal sealed class DiagnoseReader(Assumptions assumptions)
         var usual = top["usual_c"]?.Number(-30, 100);
         var than = top["than_usual"]?.Choice([.. DiagnoseWords.Words("than_usual")]);
         if (
-            than is null
-            && usual is { } normal
-            && ordered.LastOrDefault(r => r.Spot == "core") is { Celsius: var now, Spot: not null }
+            usual is { } normal
+            && ordered.LastOrDefault(r => r.Spot == "core") is { Spot: not null } last
         )
         {
-            const double Much = 6; // °C by which a heap differs from itself without a cause
-            than =
-                now < normal - Much ? "lower"
-                : now > normal + Much ? "higher"
-                : "same";
-            assumptions.Say(
-                "signs.than_usual_from_readings",
-                assumptions.Measures.Celsius(now),
-                assumptions.Measures.Celsius(normal)
-            );
+            than = Compared(last.Celsius, normal, than);
         }
 
         if (than is not null)
@@ -260,6 +268,51 @@ internal sealed class DiagnoseReader(Assumptions assumptions)
         }
 
         return age;
+    }
+
+    // What was said in words counts; where nothing was, the readings speak.
+    private string Compared(double now, double usual, string? than)
+    {
+        const double Much = 6; // °C by which a heap differs from itself without a cause
+        var read =
+            now < usual - Much ? "lower"
+            : now > usual + Much ? "higher"
+            : "same";
+        var (shownNow, shownUsual) = (
+            assumptions.Measures.Celsius(now),
+            assumptions.Measures.Celsius(usual)
+        );
+        if (than is null)
+        {
+            assumptions.Say("signs.than_usual_from_readings", shownNow, shownUsual);
+        }
+        else if ((than, read) is ("lower", "higher") or ("higher", "lower"))
+        {
+            clashes.Say("usual_against_than", shownNow, shownUsual, words.Word("than_usual", than));
+        }
+
+        return than ?? read;
+    }
+
+    private void CheckReadings(List<HeatTold> readings)
+    {
+        var hottest = readings.Count > 0 ? readings.Max(r => r.Celsius) : 0;
+        if (hottest > HotCelsius && facts.Any(f => f is { Place: "signs.see", Word: "frozen" }))
+        {
+            clashes.Say("hot_and_frozen", assumptions.Measures.CelsiusAsRead(hottest));
+        }
+
+        var widest = readings
+            .Where(r => r.Day is not null)
+            .GroupBy(r => (r.Day, r.Spot))
+            .Select(g => g.Max(r => r.Celsius) - g.Min(r => r.Celsius))
+            .DefaultIfEmpty(0)
+            .Max();
+        if (widest > JumpCelsius)
+        {
+            facts.Add(new WordFact(model.Field("readings.place"), "jumps", isAbsence: false));
+            clashes.Say("readings_jump", assumptions.Measures.TemperatureDifference(widest));
+        }
     }
 
     private HeatTold Reading(Input item, double? air)
@@ -300,6 +353,11 @@ internal sealed class DiagnoseReader(Assumptions assumptions)
             var fields = item.Fields("day", "days_ago", "do", "result");
             var day = fields["day"]?.Number(0, 20_000);
             var ago = fields["days_ago"]?.Number(0, 20_000) ?? age - day;
+            if (ago > age)
+            {
+                clashes.Say("done_before_built", ago, age);
+            }
+
             var deed = fields.Needed("do").Choice([.. DiagnoseWords.Deeds]);
             var result = fields["result"]?.Choice([.. DiagnoseWords.Results]) ?? "unknown";
             if (result != "unknown")

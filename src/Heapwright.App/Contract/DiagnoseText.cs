@@ -14,6 +14,7 @@ internal static class DiagnoseText
     private const int MostInFull = 2;
     private const int MostBeside = 4;
     private const int MostAsked = 2;
+    private const int MostSources = 3;
 
     public static string Of(DiagnoseTold told, Assumptions assumptions, JsonArray cautions)
     {
@@ -29,7 +30,7 @@ internal static class DiagnoseText
             )
         );
         var full = told
-            .Listed.Where((c, at) => at == 0 || c.Probability >= Maybe)
+            .Listed.Where(c => c.Probability >= Maybe)
             .Take(MostInFull)
             .ToList();
         foreach (var cause in full)
@@ -37,7 +38,7 @@ internal static class DiagnoseText
             Full(text, cause, told);
         }
 
-        if (full[0].Probability < Likely)
+        if (full.Count == 0 || full[0].Probability < Likely)
         {
             text.AppendLine().AppendLine(words.Say("not_sure"));
         }
@@ -58,15 +59,7 @@ internal static class DiagnoseText
             words.Say("heading_ask"),
             [.. told.Found.AskNext.Take(MostAsked).Select(q => Ask(q.Question, words))]
         );
-        Figures.AppendList(
-            text,
-            words.Say("heading_contradict"),
-            [
-                .. told.Found.Contradictions.Select(c =>
-                    words.Say("seldom_together", words.Fact(c.One), words.Fact(c.Other))
-                ),
-            ]
-        );
+        Figures.AppendList(text, words.Say("heading_contradict"), [.. told.Contradictions]);
         Figures.AppendList(text, Words.Of("quantities.assumed"), assumptions.All);
         MaterialCautions.Append(text, cautions);
         return text.ToString();
@@ -97,7 +90,10 @@ internal static class DiagnoseText
             text.Append("  ").AppendLine(disagree);
         }
 
-        Add("heading_sources", string.Join("; ", cause.Cause.Sources.Select(words.Source)));
+        Add(
+            "heading_sources",
+            string.Join("; ", cause.Sources.Take(MostSources).Select(words.Source))
+        );
     }
 
     private static string Line(CauseFound cause, DiagnoseWording words) =>

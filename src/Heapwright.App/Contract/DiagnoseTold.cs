@@ -8,13 +8,23 @@ namespace Heapwright.App.Contract;
 /// <param name="Listed">The causes that are listed, the most probable first.</param>
 /// <param name="Amounts">The amounts that could be worked out.</param>
 /// <param name="Words">Its words.</param>
+/// <param name="Clashes">What in the question does not fit together.</param>
 internal sealed record DiagnoseTold(
     DiagnosisAnswer Found,
     ImmutableArray<CauseFound> Listed,
     DiagnoseAmounts Amounts,
-    DiagnoseWording Words
+    DiagnoseWording Words,
+    IReadOnlyList<string> Clashes
 )
 {
+    /// <summary>What does not fit together, in words.</summary>
+    public IEnumerable<string> Contradictions =>
+        Clashes.Concat(
+            Found.Contradictions.Select(c =>
+                Words.Say("seldom_together", Words.Fact(c.One), Words.Fact(c.Other))
+            )
+        );
+
     /// <summary>What to do properly, with the amount where it is known.</summary>
     /// <param name="cause">The id of the cause.</param>
     public string Properly(string cause) =>

@@ -1,18 +1,18 @@
 using System.Collections.Frozen;
-using System.Text.RegularExpressions;
 
 namespace Heapwright.App.Library;
 
 /// <summary>The publications of data/references.bib.</summary>
-public static partial class References
+public static class References
 {
     private static readonly Lazy<FrozenDictionary<string, (string Title, string Note)>> All = new(
         () =>
-            Entry()
-                .Matches(DataFiles.Text("references.bib"))
+            DataFiles
+                .Text("references.bib")
+                .Split("\n@", StringSplitOptions.RemoveEmptyEntries)
                 .ToFrozenDictionary(
-                    m => m.Groups["key"].Value,
-                    m => (m.Groups["title"].Value, m.Groups["note"].Value),
+                    Key,
+                    entry => (Value(entry, "title"), Value(entry, "note")),
                     StringComparer.Ordinal
                 )
     );
@@ -27,9 +27,21 @@ public static partial class References
     public static bool IsFromMemory(string key) =>
         All.Value[key].Note.StartsWith("from memory", StringComparison.Ordinal);
 
-    [GeneratedRegex(
-        @"@\w+\{(?<key>[^,\s]+),\s*title = \{(?<title>[^}]*)\}(?:(?!\n@)[\s\S])*?(?:note = \{(?<note>[^}]*)\}|\n\})",
-        RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture
-    )]
-    private static partial Regex Entry();
+    private static string Key(string entry)
+    {
+        var start = entry.IndexOf('{', StringComparison.Ordinal) + 1;
+        return entry[start..entry.IndexOf(',', start)];
+    }
+
+    private static string Value(string entry, string field)
+    {
+        var start = entry.IndexOf(field + " = {", StringComparison.Ordinal);
+        if (start < 0)
+        {
+            return "";
+        }
+
+        start += field.Length + " = {".Length;
+        return entry[start..entry.IndexOf('}', start)];
+    }
 }

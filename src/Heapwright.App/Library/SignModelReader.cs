@@ -43,6 +43,16 @@ public static class SignModelReader
                         Number(row["value"]),
                         List(row["supported_by"])
                     )),
+            ],
+            [
+                .. DataFiles
+                    .Csv("contradictions.csv")
+                    .Select(row => new SignClash(
+                        row["field"],
+                        List(row["words"]),
+                        row["other_field"],
+                        List(row["other_words"])
+                    )),
             ]
         );
 

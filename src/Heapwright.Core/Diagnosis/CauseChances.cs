@@ -20,7 +20,7 @@ internal sealed class CauseChances
     /// <param name="weights">A weight for each state, adding up to one.</param>
     public static CauseChances Of(SignModel model, ReadOnlySpan<double> weights)
     {
-        var chances = new double[model.Causes.Length];
+        var sums = new double[model.Causes.Length];
         var (states, roles) = (model.States, model.Roles);
         var healthy = 0.0;
         for (var s = 0; s < weights.Length; s++)
@@ -28,18 +28,18 @@ internal sealed class CauseChances
             var weight = weights[s];
             if (weight > 0)
             {
-                healthy += Add(states.Of(s), weight, chances, roles) ? weight : 0;
+                healthy += Add(states.Of(s), weight, sums, roles) ? weight : 0;
             }
         }
 
-        return new CauseChances(chances, healthy);
+        return new CauseChances(sums, healthy);
     }
 
     /// <summary>Adds a state to the chances of causes; true where the heap is healthy in it.</summary>
     internal static bool Add(
         ReadOnlySpan<int> holding,
         double weight,
-        Span<double> chances,
+        Span<double> sums,
         StateRoles roles
     )
     {
@@ -48,7 +48,7 @@ internal sealed class CauseChances
         {
             if (fault >= 0)
             {
-                chances[fault] += weight;
+                sums[fault] += weight;
                 isFaulty |= roles.IsFault[fault];
                 explains |= roles.Explains[fault];
             }
@@ -56,10 +56,10 @@ internal sealed class CauseChances
 
         // A stage explains what is seen only where no fault does: a hot heap that stinks is not explained by being hot.
         var stage = holding[0];
-        var isStage = stage < chances.Length;
+        var isStage = stage < sums.Length;
         if (isStage && !(roles.IsQuiet[stage] ? isFaulty : explains))
         {
-            chances[stage] += weight;
+            sums[stage] += weight;
         }
 
         return isStage && !isFaulty;

@@ -12,4 +12,11 @@ public sealed record CauseFound(
     double Probability,
     ImmutableArray<SignFact> For,
     ImmutableArray<SignFact> Against
-);
+)
+{
+    /// <summary>Keys of the publications behind it: first those that connect it with what was told.</summary>
+    public IEnumerable<string> Sources =>
+        For.SelectMany(f => f.SourcesFor(Cause.Id))
+            .Concat(Cause.Sources)
+            .Distinct(StringComparer.Ordinal);
+}

@@ -33,6 +33,8 @@ public sealed class ChoiceFact : SignFact
     public override IEnumerable<string> SourcesFor(string cause) =>
         field.Words.Where((_, w) => shares[w] > 0.3).SelectMany(w => field.SourcesOf(w, cause));
 
+    internal override bool DependsOn(int given) => field.DependsOn(given);
+
     internal override double Likelihood(ReadOnlySpan<int> holding)
     {
         Span<double> chances = stackalloc double[shares.Length];
@@ -49,8 +51,8 @@ public sealed class ChoiceFact : SignFact
     private static double[] Only(SignField field, string word)
     {
         ArgumentNullException.ThrowIfNull(field);
-        var shares = new double[field.Words.Length];
-        shares[field.Words.IndexOf(word)] = 1;
-        return shares;
+        var only = new double[field.Words.Length];
+        only[field.Words.IndexOf(word)] = 1;
+        return only;
     }
 }

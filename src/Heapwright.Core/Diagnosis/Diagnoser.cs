@@ -82,7 +82,9 @@ public sealed class Diagnoser
             [
                 .. weighed
                     .Where(w => w.Weight > LeastWeight)
-                    .OrderByDescending(w => w.Weight)
+                    // The trouble itself is known to whoever asks; what else was told comes first.
+                    .OrderBy(w => w.Fact.Place == "worry")
+                    .ThenByDescending(w => w.Weight)
                     .Select(w => w.Fact),
             ],
             [
@@ -94,7 +96,8 @@ public sealed class Diagnoser
         );
     }
 
-    // Two facts contradict each other where both together are far rarer than each by itself would make them.
+    // Two facts contradict each other where a table says so, or where both together are far rarer than each by itself
+    // would make them.
     private ImmutableArray<(SignFact One, SignFact Other)> Contradictions()
     {
         var prior = model.States.Chances;
@@ -105,7 +108,8 @@ public sealed class Diagnoser
             for (var b = a + 1; b < facts.Length; b++)
             {
                 var lift = Sum(prior, likelihoods[a], likelihoods[b]) / (single[a] * single[b]);
-                if (lift < SeldomTogether)
+                var isClash = model.Clashes.Any(c => c.IsBetween(facts[a], facts[b]));
+                if (lift < SeldomTogether || isClash)
                 {
                     found.Add((lift, facts[a], facts[b]));
                 }
@@ -115,13 +119,34 @@ public sealed class Diagnoser
         return [.. found.OrderBy(f => f.Lift).Select(f => (f.One, f.Other))];
     }
 
+    // States that differ only in what the fact does not depend on share its likelihood; it is worked out once for them.
     private double[] Likelihoods(SignFact fact)
     {
+        const int Bits = 6;
         var states = model.States;
         var likelihood = new double[states.Chances.Length];
+        var depends = new bool[model.GivenCount];
+        for (var g = 0; g < depends.Length; g++)
+        {
+            depends[g] = fact.DependsOn(g);
+        }
+
+        var known = new Dictionary<int, double>();
         for (var s = 0; s < likelihood.Length; s++)
         {
-            likelihood[s] = fact.Likelihood(states.Of(s));
+            var holding = states.Of(s);
+            var key = 0;
+            foreach (var given in holding)
+            {
+                key = (key << Bits) | (given >= 0 && depends[given] ? given + 1 : 0);
+            }
+
+            if (!known.TryGetValue(key, out var value))
+            {
+                known[key] = value = fact.Likelihood(holding);
+            }
+
+            likelihood[s] = value;
         }
 
         return likelihood;

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Heapwright.Core.Amounts;
-using Heapwright.Core.Materials;
 using Heapwright.Core.Mixtures;
 using Heapwright.Core.Quantities;
 
@@ -141,8 +140,14 @@ public static class HeapContents
     private static bool HasLostNitrogen(HeapPart part)
     {
         const double LongStored = 40; // days in which what is green and left lying has lost most of its ammonia
-        return part.Material.SpoilsHow == "loses_nitrogen"
-                && part.StoredDays > 2 * (part.Material.SpoilsInDays ?? LongStored)
-            || (part.Material.CountsAs == "green" && part.StoredDays > LongStored);
+        var material = part.Material;
+        return (
+                material.SpoilsHow == "loses_nitrogen"
+                && part.StoredDays > 2 * (material.SpoilsInDays ?? LongStored)
+            )
+            || (
+                (material.CountsAs == "green" || material.Group == "manure")
+                && (part.StoredDays > LongStored || material.Freshness == "aged")
+            );
     }
 }

@@ -11,8 +11,8 @@ internal sealed class HeapStates
     /// <summary>What holds in one state: stage, heat and three faults.</summary>
     public const int Places = 5;
 
-    private const double RarestSet = 3e-6;
-    private const double RarestState = 1e-9;
+    private const double RarestSet = 5e-6;
+    private const double RarestState = 1e-8;
 
     private readonly List<int> holding = [];
     private readonly List<double> chances = [];
@@ -30,8 +30,11 @@ internal sealed class HeapStates
         var stageChances = new double[stages.Length];
         var heatChances = new double[heats.Length];
         Span<int> now = stackalloc int[Places];
-        foreach (var (a, b, c, chance) in Sets(model.Causes, faults))
+        var together = Together(model);
+        foreach (var (a, b, c, independent) in Sets(model.Causes, faults))
         {
+            var chance =
+                independent * together[Count(model, a) + Count(model, b) + Count(model, c)];
             (now[0], now[1], now[2], now[3], now[4]) = (-1, -1, a, b, c);
             stage.Chances(now, stageChances);
             for (var s = 0; s < stages.Length; s++)
@@ -64,6 +67,22 @@ internal sealed class HeapStates
 
     /// <summary>What holds in a state.</summary>
     public ReadOnlySpan<int> Of(int state) => Holding.AsSpan(state * Places, Places);
+
+    // Whoever asks has mostly one trouble: how much rarer or commoner none, one, two and three faults at once are than
+    // faults that know nothing of each other would be.
+    private static double[] Together(SignModel model)
+    {
+        double[] factors = [1, 1, 1, 1];
+        if (model.TryField(SignModel.TogetherField) is { } field)
+        {
+            field.Chances([], factors.AsSpan(0, field.Words.Length));
+        }
+
+        return factors;
+    }
+
+    private static int Count(SignModel model, int fault) =>
+        fault >= 0 && model.Causes[fault].Group == CauseGroup.Fault ? 1 : 0;
 
     private static IEnumerable<(int A, int B, int C, double Chance)> Sets(
         ImmutableArray<HeapCause> causes,

@@ -3,7 +3,8 @@ namespace Heapwright.Core.Diagnosis;
 /// <summary>What a row of readings says: the temperature now, and how it got there.</summary>
 public static class HeatCourse
 {
-    private const double DialCelsius = 3;
+    private const double DialCelsius = 2;
+    private const double ProperlyHot = 46; // °C; below it a heap never got going
 
     /// <summary>The facts of readings.</summary>
     /// <param name="model">The model.</param>
@@ -36,10 +37,10 @@ public static class HeatCourse
             airCelsius,
             Math.Max(DialCelsius, now.ErrorCelsius)
         );
-        var course = core.Count > 1 ? core : [.. readings.Where(r => r.Spot == now.Spot)];
-        if (course.Count > 1)
+        // Away from the core the level says little, so only the core has a course.
+        if (core.Count > 1)
         {
-            yield return new ChoiceFact(model.Field("readings.trend"), Trend(course));
+            yield return new ChoiceFact(model.Field("readings.trend"), Trend(core));
         }
     }
 
@@ -51,7 +52,7 @@ public static class HeatCourse
         var highest = course.Max(r => r.Celsius);
         if (highest - last > Math.Max(Step, 0.12 * highest) && highest >= 38)
         {
-            return "fell";
+            return highest < ProperlyHot ? "fell_low" : "fell";
         }
 
         if (last - first > Step && last >= highest - (Step / 2))

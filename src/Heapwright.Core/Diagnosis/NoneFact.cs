@@ -17,6 +17,8 @@ public sealed class NoneFact(
     /// <inheritdoc/>
     public override bool IsAbsence => true;
 
+    internal override bool DependsOn(int given) => field.DependsOn(given);
+
     internal override double Likelihood(ReadOnlySpan<int> holding)
     {
         var all = 1.0;

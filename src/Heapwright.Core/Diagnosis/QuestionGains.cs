@@ -8,6 +8,8 @@ internal static class QuestionGains
     private const double Kept = 0.998; // share of the weight that is looked at
     private const int MostStates = 4000;
     private const double LeastGain = 0.01;
+    private const double NotInQuestion = 0.3; // weight of a cause that nothing told speaks for
+    private const double InQuestion = 1.5; // times its usual chance, from which a cause is in question
 
     /// <summary>The questions that are worth asking, the best first.</summary>
     public static ImmutableArray<QuestionWorth> Of(
@@ -23,11 +25,12 @@ internal static class QuestionGains
             CauseChances.Add(model.States.Of(states[k]), weights[k], before, model.Roles);
         }
 
-        var start = Uncertainty(before);
+        var weighing = Weighing(model, before);
+        var start = Uncertainty(before, weighing);
         return
         [
             .. questions
-                .Select(q => new QuestionWorth(q, Gain(model, q, states, weights, start)))
+                .Select(q => new QuestionWorth(q, Gain(model, q, states, weights, weighing, start)))
                 .Where(w => w.Gain > LeastGain)
                 .OrderByDescending(w => w.Gain * w.Question.Ease)
                 .ThenBy(w => w.Question.Code, StringComparer.Ordinal),
@@ -39,6 +42,7 @@ internal static class QuestionGains
         SignQuestion question,
         int[] states,
         double[] weights,
+        double[] weighing,
         double start
     )
     {
@@ -74,7 +78,7 @@ internal static class QuestionGains
                     sum /= totals[o];
                 }
 
-                after += totals[o] * Uncertainty(row);
+                after += totals[o] * Uncertainty(row, weighing);
             }
         }
 
@@ -135,13 +139,21 @@ internal static class QuestionGains
         return (order[first..], kept);
     }
 
-    private static double Uncertainty(ReadOnlySpan<double> chances)
+    // What is in question is to be settled first: a cause for which nothing speaks weighs less.
+    private static double[] Weighing(SignModel model, double[] chances)
+    {
+        var usual = model.UsualChances;
+        return [.. chances.Select((p, c) => p > InQuestion * usual.Of(c) ? 1 : NotInQuestion)];
+    }
+
+    private static double Uncertainty(ReadOnlySpan<double> chances, double[] weighing)
     {
         var sum = 0.0;
-        foreach (var p in chances)
+        for (var c = 0; c < chances.Length; c++)
         {
+            var p = chances[c];
             sum -= p is > 1e-12 and < 1 - 1e-12
-                ? (p * Math.Log(p)) + ((1 - p) * Math.Log(1 - p))
+                ? weighing[c] * ((p * Math.Log(p)) + ((1 - p) * Math.Log(1 - p)))
                 : 0;
         }
 

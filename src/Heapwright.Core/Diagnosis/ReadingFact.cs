@@ -6,11 +6,13 @@ namespace Heapwright.Core.Diagnosis;
 /// </summary>
 public sealed class ReadingFact : SignFact
 {
-    private const double Wildest = 1.0 / 80;
+    private const double Wildest = 1.0 / 70; // per °C
+    private const double HighestMisled = 60; // °C
 
     private readonly double[] byHeat;
     private readonly int firstHeat;
     private readonly int misleads;
+    private readonly double wild;
 
     /// <summary>A reading.</summary>
     /// <param name="model">The model.</param>
@@ -32,9 +34,9 @@ public sealed class ReadingFact : SignFact
         // A core is warmer than its skin; by how much differs from heap to heap.
         var (below, wide) = spot switch
         {
-            "side" => (10.0, 8.0),
-            "top" => (6.0, 8.0),
-            "base" => (9.0, 8.0),
+            "side" => (12.0, 11.0),
+            "top" => (12.0, 12.0),
+            "base" => (12.0, 11.0),
             _ => (0.0, 0.0),
         };
         var error = Math.Sqrt((errorCelsius * errorCelsius) + (wide * wide));
@@ -49,6 +51,8 @@ public sealed class ReadingFact : SignFact
             byHeat[h] = Math.Max(byHeat[h], 1e-6);
         }
 
+        // A stem that is too short or a stuck dial reads too low far more often than too high.
+        wild = celsius < HighestMisled ? Wildest : Wildest / 10;
         firstHeat = model.Given("heat:" + model.Field(SignModel.HeatField).Words[0]);
         misleads = model.Given("reading_misleads");
     }
@@ -56,10 +60,13 @@ public sealed class ReadingFact : SignFact
     /// <summary>The temperature, °C.</summary>
     public double Celsius { get; }
 
+    internal override bool DependsOn(int given) =>
+        given == misleads || (given >= firstHeat && given < firstHeat + byHeat.Length);
+
     internal override double Likelihood(ReadOnlySpan<int> holding)
     {
         var known = byHeat[holding[1] - firstHeat];
-        return holding[2..].Contains(misleads) ? (0.25 * known) + (0.75 * Wildest) : known;
+        return holding[2..].Contains(misleads) ? (0.25 * known) + (0.75 * wild) : known;
     }
 
     // The normal distribution, by a logistic curve within 0.01.

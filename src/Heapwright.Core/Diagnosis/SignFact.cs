@@ -18,6 +18,9 @@ public abstract class SignFact(string place, string word)
     /// <param name="cause">The cause.</param>
     public virtual IEnumerable<string> SourcesFor(string cause) => [];
 
+    /// <summary>Whether it is likelier or less likely where this holds.</summary>
+    internal abstract bool DependsOn(int given);
+
     /// <summary>How likely it is where these hold.</summary>
     /// <param name="holding">Indices of givens, negative for none.</param>
     internal abstract double Likelihood(ReadOnlySpan<int> holding);

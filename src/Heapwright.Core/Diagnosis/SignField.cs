@@ -94,6 +94,9 @@ public sealed class SignField
         }
     }
 
+    /// <summary>Whether a given changes the chances of any word.</summary>
+    internal bool DependsOn(int given) => touched[given];
+
     /// <summary>The factor by which a given multiplies a word; of a field with one answer.</summary>
     internal double Factor(int word, int given) => byGiven[given][word];
 

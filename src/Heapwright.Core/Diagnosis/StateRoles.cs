@@ -24,7 +24,7 @@ internal sealed record StateRoles(
             [
                 .. model.Causes.Select(c =>
                     c.Id is "overheating" or "fire_risk" or "lit_from_outside"
-                    || stage.Factor(stalled, model.Given(c.Id)) > Stalls
+                    || stalled >= 0 && stage.Factor(stalled, model.Given(c.Id)) > Stalls
                 ),
             ],
             [.. model.Causes.Select(c => c.Id == "normal_hot")]

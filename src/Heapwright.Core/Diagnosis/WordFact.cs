@@ -17,6 +17,8 @@ public sealed class WordFact(SignField field, string word, bool isAbsence, doubl
     public override IEnumerable<string> SourcesFor(string cause) =>
         isAbsence ? [] : field.SourcesOf(Word, cause);
 
+    internal override bool DependsOn(int given) => field.DependsOn(given);
+
     internal override double Likelihood(ReadOnlySpan<int> holding)
     {
         var chance = field.Chance(at, holding);

@@ -61,6 +61,7 @@ internal sealed record Asked(JsonObject? Json, string? Text, InputProblem? Probl
                     Forecast,
                     cancellation: TestContext.Current.CancellationToken
                 ),
+                "diagnose" => DiagnoseAnswers.Answer(input),
                 "hygiene" => HygieneAnswers.Answer(input),
                 _ => BuildAnswers.Answer(input),
             };

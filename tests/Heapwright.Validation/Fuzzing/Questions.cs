@@ -124,6 +124,20 @@ internal static class Questions
             """
         ),
         (
+            "diagnose",
+            """
+            {"schema":1,"seed":2,"heap":{"volume_m3":1.1,"height_m":1,"width_m":1,"length_m":1,"size":"medium","container":"bay","fed":"batch","age_days":9,
+              "materials":[{"material":"grass_clippings_fresh","share":"most","stored_days":2},{"name":"dry leaves","share":"some"}],
+              "chopped":"partly","turned":"never","watered":"seldom","covered":"none","stands_on":"soil","near":["trees","shade"],"kept_by":"family"},
+             "weather":{"air_c":12,"season":"spring","lately":["wet","windy"]},
+             "readings":[{"day":3,"temperature_c":58,"spot":"core"},{"day":8,"above_air_c":20},{"day":9,"temperature_c":30,"spot":"side"}],
+             "usual_c":55,"than_usual":"lower",
+             "signs":{"squeeze":{"core":"drips","outside":"dry","base":"streams"},"feel":{"core":"warm","outside":"cold"},"smell":["rotten","sour"],
+              "see":["matted","white_threads"],"white_where":"top","visitors":["small_flies"],"absent":["ammonia","rats"],"unknown":["mushrooms","size"]},
+             "done":[{"day":6,"do":"turn","result":"hotter"},{"days_ago":1,"do":"water"}],"worry":["cooled","smell"]}
+            """
+        ),
+        (
             "hygiene",
             """
             {"schema":1,"process":"windrow","name":"Bay 1","solids_pct":40,"country":"us",

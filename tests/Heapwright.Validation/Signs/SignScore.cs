@@ -18,6 +18,8 @@ internal sealed record SignScore(SignCase Case, JsonObject Answer)
 
     public bool FirstIsWrong => Case.Wrong.Contains(Causes[0], StringComparer.Ordinal);
 
+    public double FirstChance => Answer["causes"]!.AsArray()[0]!["probability"]!.GetValue<double>();
+
     public double Healthy => Answer["healthy_probability"]!.GetValue<double>();
 
     public override string ToString() =>
