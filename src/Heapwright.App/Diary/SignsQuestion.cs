@@ -1,5 +1,4 @@
 using System.Text.Json.Nodes;
-using Heapwright.App.Contract;
 using Heapwright.Core.Bins;
 using Heapwright.Core.Heaps;
 using Heapwright.Core.Mixtures;

@@ -167,6 +167,11 @@ public sealed record SignsAsk(string Path, JsonObject Known, ImmutableArray<Sign
             || gain < HardlyWorthAsking;
     }
 
+    /// <summary>The cautions that go before everything else: those of fire.</summary>
+    /// <param name="answer">An answer of <c>diagnose</c>.</param>
+    public static IEnumerable<JsonObject> Urgent(JsonObject answer) =>
+        answer.Objects("cautions").Where(c => c.Text("id") is "smoke_keep_away" or "fire_in_heap");
+
     /// <summary>Whether a cause needs nothing changed.</summary>
     /// <param name="cause">A cause of an answer of <c>diagnose</c>.</param>
     public static bool IsNoFault(JsonObject cause) =>
