@@ -20,6 +20,8 @@ internal sealed class DiagnoseHeap(SignModel model, Assumptions assumptions, Cla
         "kept_by",
     ];
 
+    private const double MediumM3 = 0.9;
+
     private readonly List<SignFact> facts = [];
     private readonly List<string> answered = [];
 
@@ -49,6 +51,12 @@ internal sealed class DiagnoseHeap(SignModel model, Assumptions assumptions, Cla
     /// <summary>Its volume, m³, where it was said.</summary>
     public double? VolumeM3 { get; private set; }
 
+    /// <summary>Its volume by the word for its size, m³, where that is narrow enough.</summary>
+    public double? RoughVolumeM3 { get; private set; }
+
+    /// <summary>Whether it is fed little by little.</summary>
+    public bool IsTrickle { get; private set; }
+
     /// <summary>Its materials that the library knows.</summary>
     public ImmutableArray<Material> Materials { get; private set; } = [];
 
@@ -69,6 +77,7 @@ internal sealed class DiagnoseHeap(SignModel model, Assumptions assumptions, Cla
                 var field = model.Field("heap." + choice);
                 facts.Add(new ChoiceFact(field, said.Choice([.. field.Words])));
                 answered.Add(field.Id);
+                IsTrickle |= said.Text() == "trickle";
             }
         }
 
@@ -87,6 +96,7 @@ internal sealed class DiagnoseHeap(SignModel model, Assumptions assumptions, Cla
         }
         else if (size is not null)
         {
+            RoughVolumeM3 = size == "medium" ? MediumM3 : null;
             facts.Add(new ChoiceFact(model.Field("heap.size"), size));
             answered.Add("heap.size");
         }

@@ -9,6 +9,7 @@ namespace Heapwright.App.Contract;
 internal sealed class DiagnoseReader(Assumptions assumptions)
 {
     private const int MostWords = 60;
+    private const double UnsaidAir = 13; // °C, where neither air nor season is said
     private const double WarmCelsius = 20; // air in which nothing freezes
     private const double HotCelsius = 45; // a core that is not frozen, and no small heap in frost
     private const double JumpCelsius = 25; // between readings of one day and place
@@ -47,7 +48,7 @@ internal sealed class DiagnoseReader(Assumptions assumptions)
         Several(top["heap"]?.Fields(DiagnoseHeap.Fields)["near"], "heap.near");
         var air = Weather(top["weather"]);
         var squeeze = Signs(top["signs"]);
-        var age = Readings(top, air, heap.AgeDays);
+        var age = Readings(top, air, heap);
         Done(top["done"], age);
         Worry(top["worry"]);
         return new DiagnoseQuestion(
@@ -227,8 +228,9 @@ internal sealed class DiagnoseReader(Assumptions assumptions)
         : SignWords.Smell.Contains(word) ? "signs.smell"
         : throw item.Problem($"\"{word}\" is no sign");
 
-    private double? Readings(InputFields top, double? air, double? age)
+    private double? Readings(InputFields top, double? air, DiagnoseHeap heap)
     {
+        var age = heap.AgeDays;
         var told = new List<HeatTold>();
         foreach (var item in top["readings"]?.Items(0, 2000) ?? [])
         {
@@ -245,6 +247,7 @@ internal sealed class DiagnoseReader(Assumptions assumptions)
 
         CheckReadings(ordered);
         age ??= ordered.Count > 0 ? ordered[^1].Day : null;
+        Expected(ordered, heap, air, age);
         if (age is { } days)
         {
             facts.Add(NumberFacts.Of(model.Field("heap.age_days"), days, inLogs: true));
@@ -294,6 +297,41 @@ internal sealed class DiagnoseReader(Assumptions assumptions)
         return than ?? read;
     }
 
+    // A heap built at one go is held against the simulation of a good one of its size, age and air.
+    private void Expected(List<HeatTold> readings, DiagnoseHeap heap, double? air, double? age)
+    {
+        if (
+            readings.LastOrDefault(r => r.Spot == "core") is not { Spot: not null } now
+            || (heap.VolumeM3 ?? heap.RoughVolumeM3) is not { } volume
+            || heap.IsTrickle
+            || (now.Day ?? age) is not { } day
+            || SignModelReader.ExpectedHeat.At(volume, air ?? UnsaidAir, day) is not { } expected
+        )
+        {
+            return;
+        }
+
+        var measures = assumptions.Measures;
+        if (air is null)
+        {
+            assumptions.Say("signs.expected_air", measures.Celsius(UnsaidAir));
+        }
+
+        assumptions.Say(
+            "signs.expected_heat",
+            measures.Heap(UnitsNet.Volume.FromCubicMeters(volume)),
+            day,
+            measures.Celsius(air ?? UnsaidAir),
+            measures.CelsiusRange(expected)
+        );
+        facts.Add(
+            new ChoiceFact(
+                model.Field("readings.expected"),
+                ExpectedHeat.Place(expected, now.Celsius)
+            )
+        );
+    }
+
     private void CheckReadings(List<HeatTold> readings)
     {
         var hottest = readings.Count > 0 ? readings.Max(r => r.Celsius) : 0;
@@ -317,7 +355,6 @@ internal sealed class DiagnoseReader(Assumptions assumptions)
 
     private HeatTold Reading(Input item, double? air)
     {
-        const double UnsaidAir = 13; // °C
         const double UnsaidAirError = 8;
         var fields = item.Fields("day", "temperature_c", "above_air_c", "spot");
         var spot = fields["spot"]?.Choice([.. DiagnoseWords.Spots]) ?? "core";

@@ -29,10 +29,7 @@ internal static class DiagnoseText
                 words.Hundredths(healthy)
             )
         );
-        var full = told
-            .Listed.Where(c => c.Probability >= Maybe)
-            .Take(MostInFull)
-            .ToList();
+        var full = told.Listed.Where(c => c.Probability >= Maybe).Take(MostInFull).ToList();
         foreach (var cause in full)
         {
             Full(text, cause, told);

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Heapwright.Core.Diagnosis;
+using Heapwright.Core.Quantities;
 
 namespace Heapwright.App.Library;
 
@@ -12,11 +13,31 @@ public static class SignModelReader
         ReadQuestions
     );
 
+    private static readonly Lazy<ExpectedHeat> ShippedHeat = new(ReadHeat);
+
     /// <summary>The model; read once.</summary>
     public static SignModel Model => Shipped.Value;
 
     /// <summary>The questions that can be asked; read once.</summary>
     public static ImmutableArray<SignQuestion> Questions => ShippedQuestions.Value;
+
+    /// <summary>What the simulation expects of a good heap; read once.</summary>
+    public static ExpectedHeat ExpectedHeat => ShippedHeat.Value;
+
+    private static ExpectedHeat ReadHeat() =>
+        new(
+            DataFiles
+                .Csv("expected-heat.csv")
+                .ToDictionary(
+                    row => (Number(row["volume_m3"]), Number(row["air_c"]), Number(row["day"])),
+                    row =>
+                        Spread.Of(
+                            Number(row["low_c"]),
+                            Number(row["typical_c"]),
+                            Number(row["high_c"])
+                        )
+                )
+        );
 
     private static SignModel Read() =>
         new(
