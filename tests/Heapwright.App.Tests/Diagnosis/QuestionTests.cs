@@ -4,7 +4,6 @@ using Heapwright.App.Contract;
 using Heapwright.App.Library;
 using Heapwright.App.Texts;
 using Heapwright.Core.Diagnosis;
-using Xunit;
 
 namespace Heapwright.App.Tests.Diagnosis;
 

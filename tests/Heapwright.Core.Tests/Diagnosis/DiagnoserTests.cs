@@ -1,5 +1,4 @@
 using Heapwright.Core.Diagnosis;
-using Xunit;
 
 namespace Heapwright.Core.Tests.Diagnosis;
 

@@ -1,6 +1,5 @@
 using Heapwright.Core.Diagnosis;
 using Heapwright.Core.Quantities;
-using Xunit;
 
 namespace Heapwright.Core.Tests.Diagnosis;
 

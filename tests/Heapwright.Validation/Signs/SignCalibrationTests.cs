@@ -1,7 +1,6 @@
 using System.Text.Json.Nodes;
 using Heapwright.App.Library;
 using Heapwright.Core.Diagnosis;
-using Xunit;
 
 namespace Heapwright.Validation.Signs;
 

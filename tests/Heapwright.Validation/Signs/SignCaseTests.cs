@@ -1,5 +1,3 @@
-using Xunit;
-
 namespace Heapwright.Validation.Signs;
 
 /// <summary>Cases written by hand before the model answered, and rows of published tables (Sources: in the files).</summary>
