@@ -63,12 +63,7 @@ public static class DiagnoseAnswers
                     .Causes.Where(
                         (c, at) =>
                             at == 0
-                            || c.Probability
-                                >= (
-                                    c.Cause.Cautions.Contains("smoke_keep_away")
-                                        ? FireCautionFrom
-                                        : CautionFrom
-                                )
+                            || c.Probability >= (c.Cause.MayBurn ? FireCautionFrom : CautionFrom)
                     )
                     .SelectMany(c => c.Cause.Cautions)
                     .Distinct(StringComparer.Ordinal),

@@ -86,7 +86,8 @@ internal sealed class DiagnoseHeap(SignModel model, Assumptions assumptions, Cla
 
     private void Volume(InputFields heap)
     {
-        VolumeM3 = heap["volume_m3"]?.Number(0.001, 100_000) ?? OfSides(heap);
+        var sides = OfSides(heap);
+        VolumeM3 = heap["volume_m3"]?.Number(0.001, 100_000) ?? sides;
         var size = heap["size"]?.Choice([.. DiagnoseWords.Words("heap.size")]);
         if (VolumeM3 is { } volume)
         {
@@ -146,10 +147,14 @@ internal sealed class DiagnoseHeap(SignModel model, Assumptions assumptions, Cla
             _ => 1,
         };
         var volume = (height ?? Math.Min(side, 1.2)) * side * (length ?? side) * filled;
-        assumptions.Say(
-            "signs.volume_of_sides",
-            assumptions.Measures.Heap(UnitsNet.Volume.FromCubicMeters(volume))
-        );
+        if (heap["volume_m3"] is null)
+        {
+            assumptions.Say(
+                "signs.volume_of_sides",
+                assumptions.Measures.Heap(UnitsNet.Volume.FromCubicMeters(volume))
+            );
+        }
+
         return volume;
     }
 

@@ -273,8 +273,8 @@ internal sealed class DiagnoseReader(Assumptions assumptions)
         return age;
     }
 
-    // What was said in words counts; where nothing was, the readings speak.
-    private string Compared(double now, double usual, string? than)
+    // What was said in words counts; where nothing was, the readings speak; where they clash, neither counts.
+    private string? Compared(double now, double usual, string? than)
     {
         const double Much = 6; // °C by which a heap differs from itself without a cause
         var read =
@@ -292,6 +292,7 @@ internal sealed class DiagnoseReader(Assumptions assumptions)
         else if ((than, read) is ("lower", "higher") or ("higher", "lower"))
         {
             clashes.Say("usual_against_than", shownNow, shownUsual, words.Word("than_usual", than));
+            return null;
         }
 
         return than ?? read;

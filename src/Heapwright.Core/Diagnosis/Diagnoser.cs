@@ -9,6 +9,7 @@ namespace Heapwright.Core.Diagnosis;
 public sealed class Diagnoser
 {
     private const double SeldomTogether = 0.05;
+    private const double FireFirst = 0.5; // chance from which a fire is named first
     private const double LeastWeight = 0.12; // of a fact for or against, in log odds
 
     private readonly SignModel model;
@@ -61,7 +62,9 @@ public sealed class Diagnoser
             [
                 .. model
                     .Causes.Select((cause, c) => Found(cause, c, chances, without))
-                    .OrderByDescending(c => c.Probability)
+                    // Fire goes before everything.
+                    .OrderByDescending(c => c.Cause.MayBurn && c.Probability >= FireFirst)
+                    .ThenByDescending(c => c.Probability)
                     .ThenBy(c => c.Cause.Id, StringComparer.Ordinal),
             ],
             chances.Healthy,

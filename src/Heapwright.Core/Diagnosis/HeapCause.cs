@@ -16,4 +16,8 @@ public sealed record HeapCause(
     bool IsHealthy,
     ImmutableArray<string> Cautions,
     ImmutableArray<string> Sources
-);
+)
+{
+    /// <summary>Whether a heap of which it holds may be on fire.</summary>
+    public bool MayBurn => Id is "fire_risk" or "lit_from_outside";
+}

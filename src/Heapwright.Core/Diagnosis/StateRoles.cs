@@ -23,7 +23,8 @@ internal sealed record StateRoles(
             [.. model.Causes.Select(c => c.Group == CauseGroup.Fault)],
             [
                 .. model.Causes.Select(c =>
-                    c.Id is "overheating" or "fire_risk" or "lit_from_outside"
+                    c.MayBurn
+                    || c.Id == "overheating"
                     || stalled >= 0 && stage.Factor(stalled, model.Given(c.Id)) > Stalls
                 ),
             ],

@@ -7,7 +7,7 @@ namespace Heapwright.Validation.Signs;
 /// <summary>Whether the chances mean what they say: on heaps drawn from the model, and on written cases.</summary>
 public class SignCalibrationTests(ITestOutputHelper output)
 {
-    private const int Drawn = 600;
+    private const int Drawn = 300;
     private const int Bins = 5;
 
     [Fact]
@@ -126,11 +126,11 @@ public class SignCalibrationTests(ITestOutputHelper output)
         return states.Of(at).ToArray();
     }
 
-    // Six fields are answered; of a field of several words, two words are looked for.
+    // Up to ten fields are answered; of a field of several words, two words are looked for.
     private static IEnumerable<SignFact> Facts(List<SignField> fields, int[] holding, Random random)
     {
         const double Overlooked = 0.2;
-        foreach (var field in random.GetItems([.. fields], 6).Distinct())
+        foreach (var field in random.GetItems([.. fields], 10).Distinct())
         {
             var chances = new double[field.Words.Length];
             field.Chances(holding, chances);
