@@ -39,6 +39,8 @@ public sealed class FilledSite : IAsyncLifetime
             Heap,
             Heap + "/signs",
             Heap + "/signs?a=worry:cooled&a=signs.squeeze.core:dry",
+            "/finish",
+            "/finish?go=1&age=130&smell=earthy&see=crumbly&room=20&top=27&now=400&area=6&crop=cabbage",
             "/sheets",
             Sheet,
             "/materials",

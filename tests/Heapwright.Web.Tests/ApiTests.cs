@@ -89,6 +89,7 @@ public sealed class ApiTests(SiteUnderTest site) : IClassFixture<SiteUnderTest>
         "only the command line reads files"
     )]
     [InlineData("hygiene", "{}", "\"process\" is missing")]
+    [InlineData("finish", """{"smel":"earthy"}""", "nearest is \"smell\"")]
     [InlineData("materials/show", """{"id":"wheat_strow"}""", "wheat_straw")]
     public async Task Question_Wrong_IsRefusedInOneSentence(
         string command,
@@ -122,6 +123,7 @@ public sealed class ApiTests(SiteUnderTest site) : IClassFixture<SiteUnderTest>
             [
                 "/api/build",
                 "/api/diagnose",
+                "/api/finish",
                 "/api/forecast",
                 "/api/heaps/{id}/entries",
                 "/api/hygiene",

@@ -406,6 +406,41 @@ public sealed class PageTests : IAsyncLifetime
         Assert.DoesNotContain("record_hash", html, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task Finish_AskedInFahrenheit_SaysTheStageAndWhatItIsReadyFor()
+    {
+        // 68 °F and 82.4 °F are 20 °C and 28 °C: a rise of 8 °C, class V, and not below the 8 °C of the Canadian guideline.
+        var html = WebUtility.HtmlDecode(
+            await caller.GetStringAsync(
+                "/finish?go=1&age=150&smell=earthy&see=crumbly&room=68&top=82.4&manure=no&risk=no",
+                Never
+            )
+        );
+
+        Assert.Contains("It is mature.", html, StringComparison.Ordinal);
+        Assert.Contains("V: finished, hardly heats", html, StringComparison.Ordinal);
+        Assert.Contains(
+            "self-heating, Canadian guideline:</strong> not met",
+            html,
+            StringComparison.Ordinal
+        );
+        Assert.Contains("No seed test: sow a few", html, StringComparison.Ordinal);
+        Assert.Contains("value=\"earthy\" checked", html, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("room=warm&top=80", "id=\"room-wrong\"")]
+    [InlineData("sown=10&up=12&csown=10&cup=10", "12 germinated of 10 sown")]
+    public async Task Finish_WhatCannotBeRead_IsTold(string query, string sentence)
+    {
+        var html = WebUtility.HtmlDecode(
+            await caller.GetStringAsync("/finish?go=1&" + query, Never)
+        );
+
+        Assert.Contains(sentence, html, StringComparison.Ordinal);
+        Assert.DoesNotContain("id=\"ready\"", html, StringComparison.Ordinal);
+    }
+
     private async Task Add(string material, string name, string amount, string unit)
     {
         var added = await caller.Send(

@@ -61,6 +61,16 @@ public sealed record Measures(DisplayUnits Units, CultureInfo Culture)
         + " "
         + Units.Length;
 
+    /// <summary>A depth with its range, in centimetres or inches.</summary>
+    /// <param name="centimetres">The depth in centimetres.</param>
+    public string LengthRange(Spread centimetres) =>
+        $"{Figures.Range(InInches ? Each(centimetres, c => c / 2.54) : centimetres, Culture)} {(InInches ? "in" : "cm")}";
+
+    /// <summary>An area as a number in square metres, or square feet where lengths are in feet.</summary>
+    /// <param name="squareMetres">The area in square metres.</param>
+    public Spread InArea(Spread squareMetres) =>
+        InInches ? Each(squareMetres, a => a / (0.3048 * 0.3048)) : squareMetres;
+
     /// <summary>A volume, to the whole litre or gallon and below ten to the half.</summary>
     /// <param name="volume">The volume.</param>
     public string Volume(Volume volume) => Litres(volume.Liters);

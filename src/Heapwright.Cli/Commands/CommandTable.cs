@@ -65,6 +65,11 @@ internal static class CommandTable
             TakesRecord = true,
             Prints = true,
         },
+        new("finish", call => FinishAnswers.Answer(call.Question(), call.Seed, call.Measures))
+        {
+            TakesInput = true,
+            Samples = true,
+        },
     ];
 
     private static Reply Forecast(Call call) =>

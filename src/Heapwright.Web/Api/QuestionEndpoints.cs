@@ -33,6 +33,7 @@ internal static class QuestionEndpoints
         );
         Map(api, "diagnose", input => DiagnoseAnswers.Answer(input));
         Map(api, "hygiene", input => HygieneAnswers.Answer(input));
+        Map(api, "finish", input => FinishAnswers.Answer(input));
         Map(api, "materials/list", input => Found(input, () => MaterialAnswers.List()));
         Map(api, "materials/search", SearchMaterials);
         Map(api, "materials/show", ShowMaterial);

@@ -23,6 +23,13 @@ public static class Questions
     public static JsonObject? Recipe(JsonObject question, Shown show, Posted typed) =>
         Ask(question, typed, asked => RecipeAnswers.Answer(asked, measures: show.Measures));
 
+    /// <summary>Asks <c>finish</c>.</summary>
+    /// <param name="question">The question.</param>
+    /// <param name="show">How quantities are shown in its sentences.</param>
+    /// <param name="typed">Takes the reason where it is wrong.</param>
+    public static JsonObject? Finish(JsonObject question, Shown show, Posted typed) =>
+        Ask(question, typed, asked => FinishAnswers.Answer(asked, measures: show.Measures));
+
     /// <summary>Asks <c>build</c>.</summary>
     /// <param name="question">The question.</param>
     /// <param name="typed">Takes the reason where it is wrong.</param>

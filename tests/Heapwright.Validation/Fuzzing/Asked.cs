@@ -63,6 +63,7 @@ internal sealed record Asked(JsonObject? Json, string? Text, InputProblem? Probl
                 ),
                 "diagnose" => DiagnoseAnswers.Answer(input),
                 "hygiene" => HygieneAnswers.Answer(input),
+                "finish" => FinishAnswers.Answer(input),
                 _ => BuildAnswers.Answer(input),
             };
             return new Asked(answer.Json, answer.Text, null);

@@ -155,6 +155,31 @@ internal static class Questions
             """
         ),
         (
+            "finish",
+            """
+            {"schema":1,"seed":3,"name":"Bay 2","today":"2026-09-12","built":"2026-05-02","uses":["beds","seedlings"],
+             "self_heating":{"ambient_c":20,"readings":[{"day":0,"temperature_c":20},{"day":2,"temperature_c":28.5,"ambient_c":21},{"hour":80,"temperature_f":75}]},
+             "seed_test":{"plant":"cress","days":5,"sown":25,"germinated":22,"root_mm":21,"control":{"sown":25,"germinated":24,"root_mm":24}},
+             "bean_test":{"pots":3,"harmed":false,"control_pots":3,"control_harmed":false,"days":20,"leaf_sets":3},
+             "bag_test":{"swells":false,"smell":["earthy"],"days":3},"reheat":true,"smell":["earthy"],"see":["crumbly","roots"],"visitors":["worms"],
+             "ash":{"before_pct_db":10,"after_pct_db":{"low":22,"typical":25,"high":28}},
+             "start":{"mass_kg":520,"moisture_pct_wb":58,"volume_m3":1.3,"nitrogen_pct_db":1.6},"end":{"volume_l":420,"moisture_pct_wb":45},
+             "manure":true,"shown_hot":false,"sieve":{"mesh_mm":12,"oversize_pct":8},"containers":{"wheelbarrow":85},
+             "beds":[{"name":"Cabbages","area_m2":6,"crop":"cabbage","depth_cm":3,"tilled_cm":15},{"length_m":2,"width_m":1.2,"crop":"lawn"}]}
+            """
+        ),
+        (
+            "finish",
+            """
+            {"ingredients":[{"material":"horse_manure_straw","amount":{"value":0.6,"unit":"m3"}},{"material":"leaves_mixed_dry","amount":{"value":0.5,"unit":"m3"}}],
+             "water_l":60,"age_days":90,"cured_days":{"low":20,"typical":30,"high":40},"core_c":24,"air_c":18,"fast_matter_left_pct":8,
+             "signs":{"smell":["ammonia"],"see":["recognisable"]},"rules_met":["us_organic_windrow"],"herbicide_risk":true,
+             "lab":{"nitrogen_pct_db":1.8,"p2o5_pct_db":0.9,"k2o_pct_db":1.4,"organic_matter_pct_db":48,"moisture_pct_wb":42,"bulk_density_kg_m3":600,
+               "ec_ds_m":3.1,"ammonium_mg_kg":120,"nitrate_mg_kg":400,"respiration_mg_co2_c_per_g_om_day":3.2,"carbon_nitrogen_ratio":14},
+             "oxygen_mmol_o2_per_kg_om_h":12,"first_year_nitrogen_pct":10,"apply":{"area_m2":20,"use":"mulch","eaten":true,"touches_soil":false}}
+            """
+        ),
+        (
             "guess",
             """{"freshness":"fresh","kind":"leafy","colour":"green","feel":"wet and soft"}"""
         ),

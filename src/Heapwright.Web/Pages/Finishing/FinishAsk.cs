@@ -1,0 +1,151 @@
+using System.Text.Json.Nodes;
+using Heapwright.App.Library;
+using Heapwright.Core.Readings;
+using Heapwright.Web.Showing;
+using NodaTime;
+
+namespace Heapwright.Web.Pages.Finishing;
+
+/// <summary>The question of <c>finish</c> as it stands in the address: empty fields are not known.</summary>
+public static class FinishAsk
+{
+    /// <summary>What it may smell of.</summary>
+    public static IReadOnlyList<string> Smells => SignWords.Smell;
+
+    /// <summary>What may be seen of it and says how far it has come.</summary>
+    public static IReadOnlyList<string> Looks { get; } =
+    [
+        .. SignWords.See.Where(word =>
+            FinishTableReader.Tables.Evidence.Any(r => r.Sign == "see" && r.Found == word)
+        ),
+    ];
+
+    /// <summary>The crops that are known, one word for each.</summary>
+    public static IReadOnlyList<string> Crops { get; } =
+    [.. FinishTableReader.Tables.Crops.Select(c => c.Id.Replace('_', ' '))];
+
+    /// <summary>The question.</summary>
+    /// <param name="typed">What was typed; takes what cannot be read.</param>
+    /// <param name="query">The query, for fields that may be chosen several times.</param>
+    /// <param name="show">The units of the site.</param>
+    /// <param name="today">The day.</param>
+    public static JsonObject Question(
+        Posted typed,
+        IQueryCollection query,
+        Shown show,
+        LocalDate today
+    )
+    {
+        ArgumentNullException.ThrowIfNull(typed);
+        ArgumentNullException.ThrowIfNull(query);
+        ArgumentNullException.ThrowIfNull(show);
+        var question = new JsonObject
+        {
+            ["today"] = NodaTime.Text.LocalDatePattern.Iso.Format(today),
+            ["age_days"] = typed.NumberOrNone("age"),
+            ["ec_ds_m"] = typed.NumberOrNone("ec"),
+            ["smell"] = Chosen(query, "smell", Smells),
+            ["see"] = Chosen(query, "see", Looks),
+            ["manure"] = YesNo(typed["manure"]),
+            ["herbicide_risk"] = YesNo(typed["risk"]),
+            ["shown_hot"] = typed["hot"] == "1",
+        };
+        Add(
+            question,
+            "self_heating",
+            ("ambient_c", Warm(typed, "room", show)),
+            ("highest_c", Warm(typed, "top", show))
+        );
+        Add(
+            question,
+            "seed_test",
+            ("sown", typed.NumberOrNone("sown")),
+            ("germinated", typed.NumberOrNone("up")),
+            ("root_mm", typed.NumberOrNone("root")),
+            ("control_sown", typed.NumberOrNone("csown")),
+            ("control_germinated", typed.NumberOrNone("cup")),
+            ("control_root_mm", typed.NumberOrNone("croot"))
+        );
+        Add(
+            question,
+            "bean_test",
+            ("pots", typed.NumberOrNone("pots")),
+            ("harmed", typed.NumberOrNone("harmed")),
+            ("control_pots", typed.NumberOrNone("cpots")),
+            ("control_harmed", typed.NumberOrNone("charmed")),
+            ("days", typed.NumberOrNone("grown"))
+        );
+        Add(
+            question,
+            "ash",
+            ("before_pct_db", typed.NumberOrNone("ashb")),
+            ("after_pct_db", typed.NumberOrNone("asha"))
+        );
+        Add(question, "start", ("volume_l", Litres(typed, "start", show)));
+        Add(question, "end", ("volume_l", Litres(typed, "now", show)));
+        AddBed(question, typed, show);
+        return question;
+    }
+
+    // Only what is known stands in the question.
+    private static void Add(
+        JsonObject question,
+        string field,
+        params (string Name, double? Value)[] values
+    )
+    {
+        if (values.All(v => v.Value is null))
+        {
+            return;
+        }
+
+        var part = new JsonObject();
+        foreach (var (name, value) in values)
+        {
+            part[name] = value;
+        }
+
+        question[field] = part;
+    }
+
+    private static void AddBed(JsonObject question, Posted typed, Shown show)
+    {
+        var side = show.FromLength(1);
+        var depth = typed.NumberOrNone("depth") * (show.Measures.InInches ? 2.54 : 1);
+        if (typed.NumberOrNone("area") is not { } area)
+        {
+            Add(question, "apply", ("depth_cm", depth));
+            return;
+        }
+
+        question["beds"] = new JsonArray(
+            new JsonObject
+            {
+                ["name"] = Say.Of("done.the_bed"),
+                ["area_m2"] = area * side * side,
+                ["depth_cm"] = depth,
+                ["crop"] = typed["crop"] is { Length: > 0 } crop ? crop : null,
+            }
+        );
+    }
+
+    private static double? Warm(Posted typed, string field, Shown show) =>
+        typed.NumberOrNone(field) is { } value ? show.FromTemperature(value) : null;
+
+    private static double? Litres(Posted typed, string field, Shown show) =>
+        typed.NumberOrNone(field) is { } value ? show.FromVolume(value) : null;
+
+    private static bool? YesNo(string? word) =>
+        word switch
+        {
+            "yes" => true,
+            "no" => false,
+            _ => null,
+        };
+
+    private static JsonArray Chosen(
+        IQueryCollection query,
+        string field,
+        IReadOnlyList<string> known
+    ) => new([.. known.Where(w => query[field].Contains(w)).Select(w => (JsonNode)w)]);
+}
