@@ -15,6 +15,9 @@ public sealed class FilledSite : IAsyncLifetime
     /// <summary>The address of the first thing at hand.</summary>
     public string Entry { get; private set; } = "";
 
+    /// <summary>The address of a heap that was built by the sheet.</summary>
+    public string Heap { get; private set; } = "";
+
     /// <summary>Every page, by its address.</summary>
     public IReadOnlyList<string> Pages =>
         [
@@ -28,6 +31,14 @@ public sealed class FilledSite : IAsyncLifetime
             "/recipe",
             "/watch?day=4",
             "/heat-proof",
+            "/signs",
+            "/signs?ask=squeeze_core",
+            "/signs?ask=see_white&a=worry:white_growth",
+            "/signs?a=worry:not_heating&a=signs.smell:rotten&a=signs.squeeze.core:drips",
+            "/signs?a=worry:fire&a=signs.smell:smoke",
+            Heap,
+            Heap + "/signs",
+            Heap + "/signs?a=worry:cooled&a=signs.squeeze.core:dry",
             "/finish",
             "/finish?go=1&age=130&smell=earthy&see=crumbly&room=20&top=27&now=400&area=6&crop=cabbage",
             "/sheets",
@@ -63,6 +74,12 @@ public sealed class FilledSite : IAsyncLifetime
         await page.GetByRole(AriaRole.Button, new() { Name = "Layer 1 done" }).ClickAsync();
         await Assertions.Expect(page.Locator("li.done")).ToHaveCountAsync(1);
         Sheet = new Uri(page.Url).AbsolutePath;
+        await page.GotoAsync(Sheet + "/built");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Start its diary" }).ClickAsync();
+        await Assertions
+            .Expect(page)
+            .ToHaveURLAsync(new Regex("/heaps/", RegexOptions.None, TimeSpan.FromSeconds(1)));
+        Heap = new Uri(page.Url).AbsolutePath;
         await page.GotoAsync("/stock");
         Entry = (await page.Locator(".goods .what a").First.GetAttributeAsync("href"))!;
         await page.Context.CloseAsync();

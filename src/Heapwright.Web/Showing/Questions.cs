@@ -36,6 +36,16 @@ public static class Questions
     public static JsonObject? Build(JsonObject question, Posted typed) =>
         Ask(question, typed, asked => BuildAnswers.Answer(asked));
 
+    /// <summary>Asks <c>diagnose</c>.</summary>
+    /// <param name="question">The question.</param>
+    /// <param name="show">How quantities are shown in its sentences.</param>
+    /// <param name="typed">Takes the reason where it is wrong.</param>
+    public static JsonObject? Diagnose(JsonObject question, Shown show, Posted typed)
+    {
+        ArgumentNullException.ThrowIfNull(show);
+        return Ask(question, typed, asked => DiagnoseAnswers.Answer(asked, show.Measures));
+    }
+
     /// <summary>The water that brings a mixture to the middle of what is good, by <c>solve</c>; 0 where it needs none.</summary>
     /// <param name="mix">The question of <c>mix</c>.</param>
     public static double WaterFor(JsonObject mix)
