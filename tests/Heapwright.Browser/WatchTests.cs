@@ -51,7 +51,10 @@ public sealed class WatchTests(FilledSite filled)
         await Assertions.Expect(play).ToHaveTextAsync("Let the days run");
         await play.ClickAsync();
         await Assertions.Expect(play).ToHaveTextAsync("Stop");
-        await Assertions.Expect(page.Locator("[data-words-here]")).ToContainTextAsync("Day 3:");
+        // A busy machine may not see every day go by.
+        await Assertions
+            .Expect(page.Locator("[data-words-here]"))
+            .ToContainTextAsync(new Regex("Day ([3-9]|[1-9][0-9]):"));
         await play.ClickAsync();
         await Assertions.Expect(play).ToHaveTextAsync("Let the days run");
         await page.Context.CloseAsync();

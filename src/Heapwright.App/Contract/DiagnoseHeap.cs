@@ -68,7 +68,7 @@ internal sealed class DiagnoseHeap(SignModel model, Assumptions assumptions, Cla
         }
 
         var heap = input.Fields(Fields);
-        AgeDays = heap["age_days"]?.Number(0, 20_000);
+        AgeDays = heap["age_days"]?.Spread(0, 20_000).Typical;
         Volume(heap);
         foreach (var choice in Choices)
         {
@@ -87,7 +87,7 @@ internal sealed class DiagnoseHeap(SignModel model, Assumptions assumptions, Cla
     private void Volume(InputFields heap)
     {
         var sides = OfSides(heap);
-        VolumeM3 = heap["volume_m3"]?.Number(0.001, 100_000) ?? sides;
+        VolumeM3 = heap["volume_m3"]?.Spread(0.001, 100_000).Typical ?? sides;
         var size = heap["size"]?.Choice([.. DiagnoseWords.Words("heap.size")]);
         if (VolumeM3 is { } volume)
         {

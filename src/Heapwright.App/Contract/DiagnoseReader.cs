@@ -69,7 +69,7 @@ internal sealed class DiagnoseReader(Assumptions assumptions)
             return null;
         }
 
-        var air = weather["air_c"]?.Number(-50, 55);
+        var air = weather["air_c"]?.Spread(-50, 55).Typical;
         if (air is { } celsius)
         {
             facts.Add(NumberFacts.Of(model.Field("weather.air_c"), celsius, inLogs: false));
@@ -193,6 +193,14 @@ internal sealed class DiagnoseReader(Assumptions assumptions)
             "see",
             "visitors",
             "white_where",
+            "readings",
+            "temperature_c",
+            "materials",
+            "volume_m3",
+            "air_c",
+            "usual_c",
+            "done",
+            "worry",
             .. SignModelReader.Questions.Select(q => q.Field),
             .. SignModelReader.Questions.Select(q => q.Code),
             .. SignModelReader.Questions.Select(q =>
@@ -254,7 +262,7 @@ internal sealed class DiagnoseReader(Assumptions assumptions)
             answered.Add("heap.age_days");
         }
 
-        var usual = top["usual_c"]?.Number(-30, 100);
+        var usual = top["usual_c"]?.Spread(-30, 100).Typical;
         var than = top["than_usual"]?.Choice([.. DiagnoseWords.Words("than_usual")]);
         if (
             usual is { } normal
@@ -362,7 +370,7 @@ internal sealed class DiagnoseReader(Assumptions assumptions)
         var day = fields["day"]?.Number(0, 20_000);
         if (fields["temperature_c"] is { } read)
         {
-            return new HeatTold(day, read.Number(-50, 120), spot, 0);
+            return new HeatTold(day, read.Spread(-50, 120).Typical, spot, 0);
         }
 
         var above =
@@ -377,7 +385,7 @@ internal sealed class DiagnoseReader(Assumptions assumptions)
 
         return new HeatTold(
             day,
-            above.Number(-60, 110) + (air ?? UnsaidAir),
+            above.Spread(-60, 110).Typical + (air ?? UnsaidAir),
             spot,
             air is null ? UnsaidAirError : 2
         );

@@ -20,6 +20,7 @@ internal static class DeedReader
         ["split"] = ["share_pct", "other_heap"],
         ["merge"] = ["other_heap"],
         ["move"] = ["bay"],
+        ["spread"] = ["bed", "l"],
         ["close"] = [],
     };
 
@@ -82,6 +83,11 @@ internal static class DeedReader
             "merge" => new MergedDeed(
                 fields["other_heap"] is { } merged ? EntryReader.Id(merged) : null
             ),
+            "spread" => new SpreadDeed
+            {
+                Bed = fields.Needed("bed").Text(EntryLimits.LongestBed),
+                Litres = fields.Needed("l").Number(0, EntryLimits.MostLitres),
+            },
             "move" => new MovedDeed(EntryReader.Id(fields.Needed("bay"))),
             _ => new ClosedDeed(),
         };

@@ -188,6 +188,10 @@ public static class EntryJson
             case MergedDeed merged:
                 Id(json, "other_heap", merged.OtherHeap);
                 break;
+            case SpreadDeed spread:
+                json.WriteString("bed", spread.Bed);
+                json.WriteNumber("l", spread.Litres);
+                break;
             case MovedDeed moved:
                 json.WriteString("bay", moved.Bay);
                 break;

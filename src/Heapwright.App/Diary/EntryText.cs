@@ -139,6 +139,12 @@ public static class EntryText
                 null,
                 rained.Millimetres.ToString("0.#", measures.Culture)
             ),
+            SpreadDeed spread => Words.Of(
+                code,
+                null,
+                measures.LitresAsGiven(spread.Litres),
+                spread.Bed
+            ),
             SplitDeed split => Words.Of(
                 code,
                 null,

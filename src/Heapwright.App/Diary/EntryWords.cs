@@ -29,7 +29,7 @@ public static class EntryWords
 
     /// <summary>What can be done to a heap.</summary>
     public static IReadOnlyList<string> Deeds { get; } =
-    ["built", "turn", "water", "add", "cover", "rain", "split", "merge", "move", "close"];
+    ["built", "turn", "water", "add", "cover", "rain", "split", "merge", "move", "spread", "close"];
 
     /// <summary>The kinds of entries.</summary>
     public static IReadOnlyList<string> Kinds { get; } =
@@ -69,6 +69,7 @@ public static class EntryWords
             SplitDeed => "split",
             MergedDeed => "merge",
             MovedDeed => "move",
+            SpreadDeed => "spread",
             _ => "close",
         };
 

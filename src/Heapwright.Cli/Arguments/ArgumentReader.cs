@@ -27,6 +27,7 @@ internal static class ArgumentReader
         "--how",
         "--part",
         "--amount",
+        "--bed",
         "--kind",
         "--entry",
         "--name",

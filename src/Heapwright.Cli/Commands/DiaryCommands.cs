@@ -24,6 +24,8 @@ internal static class DiaryCommands
                 Takes = ["--sheet", "--name", "--built", "--zone", "--aim", "--id"],
             },
             new("heap show", heaps.Show) { WordsAre = "HEAP" },
+            new("heap record", heaps.Record) { WordsAre = "HEAP" },
+            new("heap where", heaps.Where) { WordsAre = "TEXT" },
             new("heap check", heaps.Check) { WordsAre = "HEAP" },
             new("reading add", entries.Reading)
             {
@@ -43,6 +45,11 @@ internal static class DiaryCommands
             new("entry water", entries.Water) { Needs = ["--heap", "--amount"], Takes = When },
             new("entry rain", entries.Rain) { Needs = ["--heap", "--amount"], Takes = When },
             new("entry cover", entries.Cover) { Needs = ["--heap", "--kind"], Takes = When },
+            new("entry spread", entries.Spread)
+            {
+                Needs = ["--heap", "--bed", "--amount"],
+                Takes = When,
+            },
             new("entry note", entries.Note)
             {
                 WordsAre = "TEXT",

@@ -87,16 +87,35 @@ internal sealed class EntryCommands(Func<string, DiaryDesk> open)
     /// <param name="call">The call.</param>
     public Reply Water(Call call)
     {
+        var litres = Litres(call);
+        return Done(call, Checked(() => new WateredDeed { Litres = litres }, "--amount", call));
+    }
+
+    /// <summary>Compost that was used on a bed.</summary>
+    /// <param name="call">The call.</param>
+    public Reply Spread(Call call)
+    {
+        var litres = Litres(call);
+        var bed = call.Value("--bed")!.Trim();
+        return bed.Length is 0 or > EntryLimits.LongestBed
+            ? throw Stored.Wrong("sites.text_long", bed.Length, EntryLimits.LongestBed)
+            : Done(
+                call,
+                Checked(() => new SpreadDeed { Bed = bed, Litres = litres }, "--amount", call)
+            );
+    }
+
+    private static double Litres(Call call)
+    {
         var (value, unit) = Stored
             .Quantity(call, "--amount", "20l or 5gal", "l", "gal", "gal_uk")!
             .Value;
-        var litres = unit switch
+        return unit switch
         {
             "gal" => App.Texts.Measures.UsCustomary.FromVolume(value),
             "gal_uk" => App.Texts.Measures.Imperial.FromVolume(value),
             _ => value,
         };
-        return Done(call, Checked(() => new WateredDeed { Litres = litres }, "--amount", call));
     }
 
     /// <summary>Rain.</summary>

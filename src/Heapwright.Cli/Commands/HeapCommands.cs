@@ -1,3 +1,4 @@
+using Heapwright.App.Batches;
 using Heapwright.App.Contract;
 using Heapwright.App.Diary;
 using Heapwright.App.Sites;
@@ -56,6 +57,36 @@ internal sealed class HeapCommands(Func<string, DiaryDesk> open)
         var record = Stored.Await(desk.Reader.Of(heap.Id, null, CancellationToken.None))!;
         return DiaryAnswers.Show(record, Instant.FromDateTimeOffset(call.Now), call.Measures);
     }
+
+    /// <summary>The record of a batch.</summary>
+    /// <param name="call">The call.</param>
+    public Reply Record(Call call)
+    {
+        var desk = stored.Open(call);
+        var heap = Stored.Heap(desk, string.Join(' ', call.Words));
+        return BatchRecord
+            .Of(
+                Stored.Await(desk.Reader.Of(heap.Id, null, CancellationToken.None))!,
+                Stored.Await(desk.Reader.Verify(heap.Id, CancellationToken.None)),
+                Instant.FromDateTimeOffset(call.Now),
+                call.Measures
+            )
+            .Answer();
+    }
+
+    /// <summary>Which material went to which bed.</summary>
+    /// <param name="call">The call.</param>
+    public Reply Where(Call call) =>
+        BatchTrace.Answer(
+            Stored.Await(
+                BatchTrace.Of(
+                    stored.Open(call).Reader,
+                    string.Join(' ', call.Words),
+                    CancellationToken.None
+                )
+            ),
+            call.Measures
+        );
 
     /// <summary>Checks a diary.</summary>
     /// <param name="call">The call.</param>

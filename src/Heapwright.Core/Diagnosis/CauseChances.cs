@@ -35,6 +35,45 @@ internal sealed class CauseChances
         return new CauseChances(sums, healthy);
     }
 
+    /// <summary>Sums the states as if one fact had not been told, for each fact.</summary>
+    /// <param name="model">The model.</param>
+    /// <param name="posterior">A weight for each state with all facts.</param>
+    /// <param name="likelihoods">For each fact its likelihood in each state.</param>
+    public static CauseChances[] WithoutEach(
+        SignModel model,
+        double[] posterior,
+        double[][] likelihoods
+    )
+    {
+        var causes = model.Causes.Length;
+        var (states, roles) = (model.States, model.Roles);
+        var sums = new double[likelihoods.Length][];
+        var (totals, healthy) = (new double[sums.Length], new double[sums.Length]);
+        for (var f = 0; f < sums.Length; f++)
+        {
+            sums[f] = new double[causes];
+            var likelihood = likelihoods[f];
+            for (var s = 0; s < posterior.Length; s++)
+            {
+                // What weighs nothing with the fact would weigh something without it only if the fact ruled it out.
+                var weight = posterior[s] / likelihood[s];
+                if (weight > 0)
+                {
+                    totals[f] += weight;
+                    healthy[f] += Add(states.Of(s), weight, sums[f], roles) ? weight : 0;
+                }
+            }
+        }
+
+        return
+        [
+            .. sums.Select(
+                (row, f) =>
+                    new CauseChances([.. row.Select(x => x / totals[f])], healthy[f] / totals[f])
+            ),
+        ];
+    }
+
     /// <summary>Adds a state to the chances of causes; true where the heap is healthy in it.</summary>
     internal static bool Add(
         ReadOnlySpan<int> holding,

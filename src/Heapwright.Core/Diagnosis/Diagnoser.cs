@@ -45,19 +45,7 @@ public sealed class Diagnoser
     public DiagnosisAnswer Answer(IEnumerable<SignQuestion> questions)
     {
         var chances = CauseChances.Of(model, posterior);
-        var without = new CauseChances[facts.Length];
-        var weights = new double[posterior.Length];
-        for (var f = 0; f < facts.Length; f++)
-        {
-            for (var s = 0; s < weights.Length; s++)
-            {
-                weights[s] = posterior[s] / likelihoods[f][s];
-            }
-
-            Scale(weights);
-            without[f] = CauseChances.Of(model, weights);
-        }
-
+        var without = CauseChances.WithoutEach(model, posterior, likelihoods);
         return new DiagnosisAnswer(
             [
                 .. model

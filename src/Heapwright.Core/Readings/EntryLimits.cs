@@ -20,6 +20,9 @@ public static class EntryLimits
     /// <summary>The most rain in one entry, mm.</summary>
     public const double MostRainMm = 2000;
 
+    /// <summary>The longest name of a bed, in characters.</summary>
+    public const int LongestBed = 80;
+
     /// <summary>The longest note, in characters.</summary>
     public const int LongestNote = 2000;
 

@@ -4,6 +4,7 @@ using Heapwright.App.Changes;
 using Heapwright.App.Ports;
 using Heapwright.App.Sites;
 using Heapwright.Web.Hosting;
+using Heapwright.Web.Pages.Heaps;
 using Heapwright.Web.Pages.Proving;
 using Heapwright.Web.Showing;
 using Microsoft.AspNetCore.Localization;
@@ -30,6 +31,12 @@ internal static class SiteEndpoints
         app.MapGet("/format", Format).ExcludeFromDescription();
         app.MapGet("/export", Export).ExcludeFromDescription();
         app.MapPost("/heat-proof/record", HeatProofForm.Print)
+            .RequireRateLimiting(Limits.Questions)
+            .ExcludeFromDescription();
+        app.MapGet("/heaps/{key}/record.json", BatchFiles.Json)
+            .RequireRateLimiting(Limits.Questions)
+            .ExcludeFromDescription();
+        app.MapGet("/heaps/{key}/heat.pdf", BatchFiles.HeatPdf)
             .RequireRateLimiting(Limits.Questions)
             .ExcludeFromDescription();
         app.MapGet("/sheets/{key}/pdf", Pdf)

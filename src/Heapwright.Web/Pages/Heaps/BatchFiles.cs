@@ -1,0 +1,74 @@
+using System.Text;
+using Heapwright.App.Batches;
+using Heapwright.App.BuildSheets;
+using Heapwright.App.Contract;
+using Heapwright.App.Diary;
+using Heapwright.Web.Showing;
+using NodaTime;
+
+namespace Heapwright.Web.Pages.Heaps;
+
+/// <summary>The record of a batch as files.</summary>
+internal static class BatchFiles
+{
+    /// <summary>The record of a heap, or null where there is none.</summary>
+    public static async Task<BatchRecord?> Find(
+        DiaryDesk desk,
+        string key,
+        Shown show,
+        TimeProvider clock,
+        CancellationToken stop
+    ) =>
+        Guid.TryParseExact(key, "N", out var id)
+        && await desk.Reader.Of(id, null, stop) is { } record
+            ? BatchRecord.Of(
+                record,
+                await desk.Reader.Verify(id, stop),
+                Instant.FromDateTimeOffset(clock.GetUtcNow()),
+                show.Measures
+            )
+            : null;
+
+    /// <summary>The record as JSON.</summary>
+    public static async Task<IResult> Json(
+        string key,
+        DiaryDesk desk,
+        Here here,
+        TimeProvider clock,
+        CancellationToken cancel
+    )
+    {
+        await here.Read(cancel);
+        return await Find(desk, key, here.Show, clock, cancel) is { } batch
+            ? Results.File(
+                Encoding.UTF8.GetBytes(batch.Answer().Json.ToJsonString()),
+                "application/json",
+                "batch.json"
+            )
+            : Results.NotFound();
+    }
+
+    /// <summary>The record of heat to sign.</summary>
+    public static async Task<IResult> HeatPdf(
+        string key,
+        string? paper,
+        DiaryDesk desk,
+        Here here,
+        TimeProvider clock,
+        CancellationToken cancel
+    )
+    {
+        await here.Read(cancel);
+        return await Find(desk, key, here.Show, clock, cancel) is { Heat: { } heat }
+            ? Results.File(
+                heat.Pdf(
+                    paper == "letter" ? PaperSize.Letter : PaperSize.A4,
+                    clock.GetUtcNow(),
+                    here.Show.Measures
+                ),
+                "application/pdf",
+                "record-of-heat.pdf"
+            )
+            : Results.NotFound();
+    }
+}
