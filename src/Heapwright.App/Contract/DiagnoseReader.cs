@@ -422,15 +422,27 @@ internal sealed class DiagnoseReader(Assumptions assumptions)
 
     private void Worry(Input? input)
     {
+        const double Unsaid = 0.65; // the share in which a trouble is there and not among those that are told
+        var worry = model.Field("worry");
+        var told = new List<string>();
         foreach (var item in List(input))
         {
             var word = item.Choice([.. DiagnoseWords.Worries, "none"]);
-            var worry = model.Field("worry");
-            facts.Add(
-                word == "none"
-                    ? new NoneFact(worry, word, ["not_heating", "cooled", "smell", "too_hot"], 0.4)
-                    : new WordFact(worry, word, isAbsence: false)
-            );
+            if (word == "none")
+            {
+                facts.Add(
+                    new NoneFact(worry, word, ["not_heating", "cooled", "smell", "too_hot"], 0.4)
+                );
+                continue;
+            }
+
+            told.Add(word);
+            facts.Add(new WordFact(worry, word, isAbsence: false));
+        }
+
+        if (told.Count > 0)
+        {
+            facts.Add(new UnsaidFact(worry, told, Unsaid));
         }
     }
 

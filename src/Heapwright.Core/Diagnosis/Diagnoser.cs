@@ -66,6 +66,7 @@ public sealed class Diagnoser
         var odds = LogOdds(chances.Of(at));
         var weighed = facts
             .Select((fact, f) => (Fact: fact, Weight: odds - LogOdds(without[f].Of(at))))
+            .Where(w => w.Fact is not UnsaidFact)
             .ToList();
         return new CauseFound(
             cause,
@@ -100,7 +101,11 @@ public sealed class Diagnoser
             {
                 var lift = Sum(prior, likelihoods[a], likelihoods[b]) / (single[a] * single[b]);
                 var isClash = model.Clashes.Any(c => c.IsBetween(facts[a], facts[b]));
-                if (lift < SeldomTogether || isClash)
+                if (
+                    facts[a] is not UnsaidFact
+                    && facts[b] is not UnsaidFact
+                    && (lift < SeldomTogether || isClash)
+                )
                 {
                     found.Add((lift, facts[a], facts[b]));
                 }
