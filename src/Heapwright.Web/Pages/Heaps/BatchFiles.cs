@@ -1,7 +1,6 @@
 using System.Text;
 using Heapwright.App.Batches;
 using Heapwright.App.BuildSheets;
-using Heapwright.App.Contract;
 using Heapwright.App.Diary;
 using Heapwright.Web.Showing;
 using NodaTime;
