@@ -55,7 +55,7 @@ public sealed class WatchTests(FilledSite filled)
         await Assertions
             .Expect(page.Locator("[data-words-here]"))
             .ToContainTextAsync(
-                new Regex("Day ([3-9]|[1-9][0-9]):", RegexOptions.None, TimeSpan.FromSeconds(1))
+                new Regex("Day [3-9]:|Day [1-9][0-9]:", RegexOptions.None, TimeSpan.FromSeconds(1))
             );
         await play.ClickAsync();
         await Assertions.Expect(play).ToHaveTextAsync("Let the days run");
