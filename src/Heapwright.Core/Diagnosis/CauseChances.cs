@@ -3,6 +3,8 @@ namespace Heapwright.Core.Diagnosis;
 /// <summary>The chance of each cause under weights of the states.</summary>
 internal sealed class CauseChances
 {
+    private const double Negligible = 1e-9; // weight of a state that tells nothing of why
+
     private readonly double[] chances;
 
     private CauseChances(double[] chances, double healthy) =>
@@ -55,7 +57,11 @@ internal sealed class CauseChances
             var likelihood = likelihoods[f];
             for (var s = 0; s < posterior.Length; s++)
             {
-                // What weighs nothing with the fact would weigh something without it only if the fact ruled it out.
+                if (posterior[s] < Negligible)
+                {
+                    continue;
+                }
+
                 var weight = posterior[s] / likelihood[s];
                 if (weight > 0)
                 {

@@ -92,14 +92,14 @@ public sealed class Diagnoser
     // would make them.
     private ImmutableArray<(SignFact One, SignFact Other)> Contradictions()
     {
-        var prior = model.States.Chances;
-        var single = likelihoods.Select(l => Sum(prior, l, null)).ToList();
+        var common = model.States.Common;
+        var single = likelihoods.Select(l => Sum(common, l, null)).ToList();
         var found = new List<(double Lift, SignFact One, SignFact Other)>();
         for (var a = 0; a < facts.Length; a++)
         {
             for (var b = a + 1; b < facts.Length; b++)
             {
-                var lift = Sum(prior, likelihoods[a], likelihoods[b]) / (single[a] * single[b]);
+                var lift = Sum(common, likelihoods[a], likelihoods[b]) / (single[a] * single[b]);
                 var isClash = model.Clashes.Any(c => c.IsBetween(facts[a], facts[b]));
                 if (
                     facts[a] is not UnsaidFact
@@ -148,12 +148,18 @@ public sealed class Diagnoser
         return likelihood;
     }
 
-    private static double Sum(ImmutableArray<double> prior, double[] one, double[]? other)
+    private static double Sum(
+        (int[] States, double[] Chances) common,
+        double[] one,
+        double[]? other
+    )
     {
+        var (states, chances) = common;
         var sum = 0.0;
-        for (var s = 0; s < one.Length; s++)
+        for (var k = 0; k < states.Length; k++)
         {
-            sum += prior[s] * one[s] * (other is null ? 1 : other[s]);
+            var s = states[k];
+            sum += chances[k] * one[s] * (other is null ? 1 : other[s]);
         }
 
         return sum;

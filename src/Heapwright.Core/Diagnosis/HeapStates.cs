@@ -13,6 +13,7 @@ internal sealed class HeapStates
 
     private const double RarestSet = 5e-6;
     private const double RarestState = 1e-8;
+    private const double RareState = 5e-6;
 
     private readonly List<int> holding = [];
     private readonly List<double> chances = [];
@@ -57,10 +58,16 @@ internal sealed class HeapStates
         var sum = chances.Sum();
         Chances = [.. chances.Select(p => p / sum)];
         Holding = [.. holding];
+        int[] common = [.. Enumerable.Range(0, Chances.Length).Where(s => Chances[s] > RareState)];
+        var met = common.Sum(s => Chances[s]);
+        Common = (common, [.. common.Select(s => Chances[s] / met)]);
     }
 
     /// <summary>How often each state is met before anything is known; they add up to one.</summary>
     public ImmutableArray<double> Chances { get; }
+
+    /// <summary>The states that are met often, nearly all of the weight, with their chances; they add up to one.</summary>
+    public (int[] States, double[] Chances) Common { get; }
 
     /// <summary>What holds, <see cref="Places"/> for each state.</summary>
     public ImmutableArray<int> Holding { get; }

@@ -55,7 +55,7 @@ public class SignCalibrationTests(ITestOutputHelper output)
     [Fact]
     public void Chances_of_first_causes_and_of_healthy_heaps_are_measured_on_written_cases()
     {
-        var scores = SignCase.Written.Select(SignScore.Of).ToList();
+        var scores = SignScore.Written;
         output.WriteLine("first cause right:");
         var first = Reliability(scores.Select(s => (s.FirstChance, s.FirstIsRight)));
         output.WriteLine("healthy:");
@@ -73,9 +73,9 @@ public class SignCalibrationTests(ITestOutputHelper output)
     public void With_a_fact_taken_away_the_answer_gets_less_sure_but_seldom_absurd()
     {
         var (all, right, wrong, sure, surer) = (0, 0, 0, 0.0, 0.0);
-        foreach (var written in SignCase.Written)
+        foreach (var whole in SignScore.Written)
         {
-            var whole = SignScore.Of(written);
+            var written = whole.Case;
             foreach (var less in Less(written.Question))
             {
                 var score = SignScore.Of(written with { Question = less });

@@ -22,10 +22,7 @@ public class SignCaseTests(ITestOutputHelper output)
     [InlineData(0)]
     public void Most_written_cases_are_answered_as_an_experienced_neighbour_would(int odd)
     {
-        var scores = SignCase
-            .Written.Where((_, at) => (at + 1) % 2 == odd)
-            .Select(SignScore.Of)
-            .ToList();
+        var scores = SignScore.Written.Where((_, at) => (at + 1) % 2 == odd).ToList();
         var (first, two, wrong) = (
             Share(scores, s => s.FirstIsRight),
             Share(scores, s => s.WithinTwo),

@@ -6,6 +6,13 @@ namespace Heapwright.Validation.Signs;
 /// <summary>How a case was answered.</summary>
 internal sealed record SignScore(SignCase Case, JsonObject Answer)
 {
+    private static readonly Lazy<IReadOnlyList<SignScore>> OfWritten = new(() =>
+        [.. SignCase.Written.Select(Of)]
+    );
+
+    /// <summary>The written cases, answered once.</summary>
+    public static IReadOnlyList<SignScore> Written => OfWritten.Value;
+
     public static SignScore Of(SignCase told) => new(told, SignCase.Answer(told.Question));
 
     private string[] Causes =>
