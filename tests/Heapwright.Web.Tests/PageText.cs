@@ -8,6 +8,21 @@ internal static class PageText
 {
     private static readonly TimeSpan Limit = TimeSpan.FromSeconds(5);
 
+    /// <summary>Starts an own site, unless there is one.</summary>
+    public static async Task OwnSite(this HttpClient caller)
+    {
+        if ((await caller.GetStringAsync("/")).Contains("value=\"own\"", StringComparison.Ordinal))
+        {
+            await caller.Send(
+                "/",
+                "own",
+                ("name", "Top plot"),
+                ("zone", "Europe/London"),
+                ("units", "metric")
+            );
+        }
+    }
+
     /// <summary>Fills in a form and sends it.</summary>
     public static async Task<HttpResponseMessage> Send(
         this HttpClient caller,

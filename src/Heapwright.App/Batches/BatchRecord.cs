@@ -133,14 +133,7 @@ public sealed class BatchRecord
                 ? null
                 : Readings.Max(r => r.Temperature.DegreesCelsius),
             ["heat"] = Heat?.Answer.Json.DeepClone(),
-            ["used"] = new JsonArray([
-                .. Uses.Select(u => new JsonObject
-                {
-                    ["at"] = EntryJson.Time(u.At),
-                    ["bed"] = u.Bed,
-                    ["l"] = u.Litres,
-                }),
-            ]),
+            ["used"] = new JsonArray([.. Uses.Select(u => u.ToJson())]),
             ["diary_whole"] = check.IsWhole,
             ["diary_sha256"] = check.Head,
             ["cautions"] = MaterialCautions.Of(

@@ -89,14 +89,7 @@ public sealed record BatchTrace(
                         ["id"] = t.Heap.Id.ToString(),
                         ["name"] = t.Heap.Name,
                         ["materials"] = Json.Of(t.Materials),
-                        ["used"] = new JsonArray([
-                            .. t.Uses.Select(u => new JsonObject
-                            {
-                                ["at"] = EntryJson.Time(u.At),
-                                ["bed"] = u.Bed,
-                                ["l"] = u.Litres,
-                            }),
-                        ]),
+                        ["used"] = new JsonArray([.. t.Uses.Select(u => u.ToJson())]),
                     }),
                 ]),
             },

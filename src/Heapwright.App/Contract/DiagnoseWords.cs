@@ -11,9 +11,6 @@ internal static class DiagnoseWords
     public static ImmutableArray<string> BadSmells { get; } =
     [.. SignWords.Smell.Where(w => w is not ("none" or "earthy" or "sweet"))];
 
-    public static ImmutableArray<string> Squeezes { get; } =
-    ["dust", "dry", "sponge", "drips", "streams"];
-
     public static ImmutableArray<string> Deeds { get; } =
     [
         "turn",

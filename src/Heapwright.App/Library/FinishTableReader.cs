@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Heapwright.Core.FinishedCompost;
 using Heapwright.Core.Materials;
 using Heapwright.Core.Quantities;
@@ -43,8 +42,8 @@ public static class FinishTableReader
                         Quantity = row["quantity"],
                         Classes = [.. classes[row["scale"]].Select(Class)],
                         Mends = row["mends"] == "yes",
-                        Error = Number(row["error"]) ?? 0,
-                        ErrorPercent = Number(row["error_pct"]) ?? 0,
+                        Error = row.Number("error") ?? 0,
+                        ErrorPercent = row.Number("error_pct") ?? 0,
                         EqualityIsPrinted = row["equality"] == "printed",
                         Source = row["source"],
                         Citation = row["citation"],
@@ -72,9 +71,9 @@ public static class FinishTableReader
     private static ScaleClass Class(CsvRow row) =>
         new(
             row["class"],
-            Number(row["low"]),
+            row.Number("low"),
             row["low_in"] == "yes",
-            Number(row["high"]),
+            row.Number("high"),
             row["high_in"] == "yes",
             Limits(row)
         );
@@ -87,12 +86,12 @@ public static class FinishTableReader
             Found = row["class"],
             Likelihood =
             [
-                Number(row["active"])!.Value,
-                Number(row["cooling"])!.Value,
-                Number(row["curing"])!.Value,
-                Number(row["mature"])!.Value,
+                row.Number("active")!.Value,
+                row.Number("cooling")!.Value,
+                row.Number("curing")!.Value,
+                row.Number("mature")!.Value,
             ],
-            Weight = Number(row["weight"])!.Value,
+            Weight = row.Number("weight")!.Value,
             Limits = Limits(row),
         };
 
@@ -108,7 +107,7 @@ public static class FinishTableReader
                 .Select(row => new Crop
                 {
                     Id = row["crop"],
-                    Words = List(row["words"]),
+                    Words = row.List("words"),
                     IsFood = row["food"] == "yes",
                     TouchesSoil = row["touches_soil"] == "yes",
                     NitrogenNeed = Spread(
@@ -124,20 +123,12 @@ public static class FinishTableReader
     }
 
     private static UseLimits Limits(CsvRow row) =>
-        new([.. List(row["bars"]).Select(Use)], [.. List(row["cares"]).Select(Use)]);
+        new([.. row.List("bars").Select(Use)], [.. row.List("cares").Select(Use)]);
 
     private static Spread Spread(CsvRow row, string low, string typical, string high) =>
         Core.Quantities.Spread.Of(
-            Number(row[low])!.Value,
-            Number(row[typical])!.Value,
-            Number(row[high])!.Value
+            row.Number(low)!.Value,
+            row.Number(typical)!.Value,
+            row.Number(high)!.Value
         );
-
-    private static ImmutableArray<string> List(string cell) =>
-        [.. cell.Split(';', StringSplitOptions.RemoveEmptyEntries)];
-
-    private static double? Number(string cell) =>
-        cell.Length == 0
-            ? null
-            : double.Parse(cell, NumberStyles.Float, CultureInfo.InvariantCulture);
 }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Heapwright.Core.Hygiene;
 using Heapwright.Core.Materials;
 
@@ -52,18 +51,18 @@ public static class HygieneRuleReader
                 {
                     Id = row["rule"],
                     Title = row["title"],
-                    Countries = List(row["countries"]),
-                    Processes = [.. List(row["processes"]).Select(Process)],
+                    Countries = row.List("countries"),
+                    Processes = [.. row.List("processes").Select(Process)],
                     Period = steps[row["rule"]]
                         .Where(s => s["step"] == "period")
                         .Select(Period)
                         .SingleOrDefault(),
                     Spell = steps[row["rule"]]
                         .Where(s => s["step"] == "spell")
-                        .Select(s => new HeatSpell(Band(s)!.Value, Number(s["hours"])!.Value))
+                        .Select(s => new HeatSpell(Band(s)!.Value, s.Number("hours")!.Value))
                         .SingleOrDefault(),
                     Doses = [.. doses[row["rule"]].Select(Dose)],
-                    AlsoAsks = List(row["also_asks"]),
+                    AlsoAsks = row.List("also_asks"),
                     Source = row["source"],
                     Citation = row["citation"],
                     Kind = EvidenceKinds.Parse(row["kind"]),
@@ -79,8 +78,8 @@ public static class HygieneRuleReader
                     row["study"],
                     row["about"],
                     Band(row),
-                    Number(row["to_c"]),
-                    Number(row["hours"]),
+                    row.Number("to_c"),
+                    row.Number("hours"),
                     row["disagrees"] == "yes",
                     row["source"],
                     EvidenceKinds.Parse(row["kind"])
@@ -90,40 +89,32 @@ public static class HygieneRuleReader
     private static HeatPeriod Period(CsvRow row) =>
         new()
         {
-            Band = Band(row)!.Value with { HighestCelsius = Number(row["highest_c"]) },
-            Days = Number(row["days"]),
-            Hours = Number(row["hours"]),
-            MeanAboveCelsius = Number(row["mean_above_c"]),
+            Band = Band(row)!.Value with { HighestCelsius = row.Number("highest_c") },
+            Days = row.Number("days"),
+            Hours = row.Number("hours"),
+            MeanAboveCelsius = row.Number("mean_above_c"),
             Order = Enum.Parse<DayOrder>(row["order"], ignoreCase: true),
-            Turns = (int)(Number(row["turns"]) ?? 0),
-            TurnsApartDays = Number(row["turns_apart_days"]) ?? 0,
+            Turns = (int)(row.Number("turns") ?? 0),
+            TurnsApartDays = row.Number("turns_apart_days") ?? 0,
             TurnsInPeriod = row["turns_when"] != "in_record",
         };
 
     private static DoseFormula Dose(CsvRow row) =>
         new(
             row["formula"],
-            Number(row["solids_from_pct"]) ?? 0,
-            Number(row["solids_below_pct"]),
-            Number(row["least_minutes"]) ?? 0,
-            Number(row["below_minutes"]),
-            Number(row["lowest_c"])!.Value,
-            Number(row["coefficient_days"])!.Value,
-            Number(row["exponent_per_c"])!.Value
+            row.Number("solids_from_pct") ?? 0,
+            row.Number("solids_below_pct"),
+            row.Number("least_minutes") ?? 0,
+            row.Number("below_minutes"),
+            row.Number("lowest_c")!.Value,
+            row.Number("coefficient_days")!.Value,
+            row.Number("exponent_per_c")!.Value
         );
 
     private static HeatBand? Band(CsvRow row) =>
-        Number(row["lowest_c"]) is { } lowest
+        row.Number("lowest_c") is { } lowest
             ? new HeatBand(lowest, MustExceed: row["compare"] == "above")
             : null;
 
     private static string Rule(CsvRow row) => row["rule"];
-
-    private static ImmutableArray<string> List(string cell) =>
-        [.. cell.Split(';', StringSplitOptions.RemoveEmptyEntries)];
-
-    private static double? Number(string cell) =>
-        cell.Length == 0
-            ? null
-            : double.Parse(cell, NumberStyles.Float, CultureInfo.InvariantCulture);
 }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Heapwright.Core.Diagnosis;
 using Heapwright.Core.Quantities;
 
@@ -29,12 +28,17 @@ public static class SignModelReader
             DataFiles
                 .Csv("expected-heat.csv")
                 .ToDictionary(
-                    row => (Number(row["volume_m3"]), Number(row["air_c"]), Number(row["day"])),
+                    row =>
+                        (
+                            row.Number("volume_m3")!.Value,
+                            row.Number("air_c")!.Value,
+                            row.Number("day")!.Value
+                        ),
                     row =>
                         Spread.Of(
-                            Number(row["low_c"]),
-                            Number(row["typical_c"]),
-                            Number(row["high_c"])
+                            row.Number("low_c")!.Value,
+                            row.Number("typical_c")!.Value,
+                            row.Number("high_c")!.Value
                         )
                 )
         );
@@ -47,10 +51,10 @@ public static class SignModelReader
                     .Select(row => new HeapCause(
                         row["cause"],
                         Enum.Parse<CauseGroup>(row["group"], ignoreCase: true),
-                        row["chance"].Length == 0 ? 0 : Number(row["chance"]),
+                        row.Number("chance") ?? 0,
                         row["healthy"] == "yes",
-                        List(row["cautions"]),
-                        List(row["supported_by"])
+                        row.List("cautions"),
+                        row.List("supported_by")
                     )),
             ],
             [
@@ -61,8 +65,8 @@ public static class SignModelReader
                         row["word"],
                         row["given"],
                         Effect(row["effect"]),
-                        Number(row["value"]),
-                        List(row["supported_by"])
+                        row.Number("value")!.Value,
+                        row.List("supported_by")
                     )),
             ],
             [
@@ -70,9 +74,9 @@ public static class SignModelReader
                     .Csv("contradictions.csv")
                     .Select(row => new SignClash(
                         row["field"],
-                        List(row["words"]),
+                        row.List("words"),
                         row["other_field"],
-                        List(row["other_words"])
+                        row.List("other_words")
                     )),
             ]
         );
@@ -84,8 +88,8 @@ public static class SignModelReader
                 .Select(row => new SignQuestion(
                     row["question"],
                     row["field"],
-                    List(row["options"]),
-                    Number(row["ease"])
+                    row.List("options"),
+                    row.Number("ease")!.Value
                 )),
         ];
 
@@ -99,10 +103,4 @@ public static class SignModelReader
             "keeps_away" => SignEffect.KeepsAway,
             _ => throw new InvalidOperationException("sign-chances.csv: no effect " + word),
         };
-
-    private static ImmutableArray<string> List(string cell) =>
-        [.. cell.Split(';', StringSplitOptions.RemoveEmptyEntries)];
-
-    private static double Number(string cell) =>
-        double.Parse(cell, NumberStyles.Float, CultureInfo.InvariantCulture);
 }
