@@ -48,6 +48,7 @@ public sealed class SampleGarden(SiteRecorder recorder)
             .. await store.All<SavedRecipe>(cancel),
             .. await store.All<SavedSheet>(cancel),
             .. await store.All<KeptHeap>(cancel),
+            .. await store.All<KeptLesson>(cancel),
             .. await store.All<Site>(cancel),
         ];
         return await recorder.Remove(
