@@ -46,6 +46,15 @@ public static class BatchText
                 ? [Words.Of("batches.used_none")]
                 : [.. batch.Uses.Select(u => Use(u, zone, measures))]
         );
+        if (batch.Taught is { } taught)
+        {
+            Figures.AppendList(
+                text,
+                Words.Of("batches.taught"),
+                [.. taught.Rows.Select(r => r.Text), .. taught.Learned]
+            );
+        }
+
         text.AppendLine()
             .AppendLine(
                 batch.Check.IsWhole

@@ -1,6 +1,7 @@
 using Heapwright.App.Changes;
 using Heapwright.App.Diary.Tables;
 using Heapwright.App.Ports;
+using Heapwright.App.Sites;
 
 namespace Heapwright.App.Diary;
 
@@ -13,6 +14,7 @@ namespace Heapwright.App.Diary;
 /// <param name="Correct">Corrects entries.</param>
 /// <param name="Tables">Brings tables in.</param>
 /// <param name="Devices">The devices that may send.</param>
+/// <param name="Lessons">Keeps what heaps taught.</param>
 public sealed record DiaryDesk(
     IItemStore Items,
     StartHeap Start,
@@ -21,7 +23,8 @@ public sealed record DiaryDesk(
     ReadDiary Reader,
     CorrectEntry Correct,
     ImportReadings Tables,
-    KeepDevices Devices
+    KeepDevices Devices,
+    KeepLessons Lessons
 )
 {
     /// <summary>A desk over these stores.</summary>
@@ -48,7 +51,8 @@ public sealed record DiaryDesk(
             new ReadDiary(recorder.Store, diary),
             new CorrectEntry(diary, entries),
             new ImportReadings(entries),
-            new KeepDevices(devices, recorder.Clock)
+            new KeepDevices(devices, recorder.Clock),
+            new KeepLessons(recorder)
         );
     }
 }

@@ -37,12 +37,17 @@ internal static class ArgumentReader
         "--sheet",
         "--unit",
         "--dates",
+        "--against",
+        "--without",
+        "--by",
     ];
 
     private static readonly string[] Known =
     [
         .. OfTheDiary,
         "--preview",
+        "--keep",
+        "--forget",
         "--input",
         "--json",
         "--svg",
@@ -98,7 +103,9 @@ internal static class ArgumentReader
             }
 
             given.Add(name);
-            if (name is "--json" or "--help" or "--version" or "--preview")
+            if (
+                name is "--json" or "--help" or "--version" or "--preview" or "--keep" or "--forget"
+            )
             {
                 if (value is not null)
                 {
@@ -110,6 +117,8 @@ internal static class ArgumentReader
                     "--json" => parsed with { Json = true },
                     "--help" => parsed with { Help = true },
                     "--preview" => parsed with { Preview = true },
+                    "--keep" => parsed with { Keep = true },
+                    "--forget" => parsed with { Forget = true },
                     _ => parsed with { Version = true },
                 };
                 continue;

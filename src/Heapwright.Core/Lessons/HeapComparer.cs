@@ -51,14 +51,15 @@ public static class HeapComparer
         var now = fit.Runs.Fit;
         var unchanged = CarriedRun.Of(heap.Heap with { Days = last }, now, 1, cancellation);
         var changed = CarriedRun.Of(question.Changed with { Days = last }, now, 1, cancellation);
-        var isChanged = ChangeDay.Of(heap.Heap, question.Changed) is { } from && from < last;
+        var from = ChangeDay.Of(heap.Heap, question.Changed) ?? double.PositiveInfinity;
+        var isChanged = from < last;
         var error = Error(fit, days);
         var (a, b) = Courses(
             unchanged.Core(days),
             changed.Core(days),
             error,
             days,
-            isChanged ? ChangeDay.Of(heap.Heap, question.Changed)!.Value : double.PositiveInfinity,
+            from,
             heap.Heap.Weather,
             ref stream
         );
@@ -91,7 +92,19 @@ public static class HeapComparer
             Figures =
             [
                 .. Enum.GetValues<HeapFigure>()
-                    .Select(f => Figure(f, days, a, b, isChanged, seenA, seenB, chance)),
+                    .Select(f =>
+                        Figure(
+                            f,
+                            days,
+                            a,
+                            b,
+                            isChanged,
+                            seenA,
+                            question.Other is null,
+                            seenB,
+                            chance
+                        )
+                    ),
             ],
             LastDay = last,
             ShareHeldEffect = Spread.OfSample([
@@ -111,6 +124,7 @@ public static class HeapComparer
         double[][] b,
         bool isChanged,
         ImmutableArray<DigestedReading> readA,
+        bool isAlone,
         ImmutableArray<DigestedReading> readB,
         double[][]? chance
     )
@@ -126,7 +140,7 @@ public static class HeapComparer
         double[] after = [.. b.Select(c => Of(c, days))];
         var effect = Spread.OfSample([.. after.Zip(before, (x, y) => x - y)]);
         var fault = ReadingGaps.Fault(figure, readA);
-        var faultB = chance is null ? null : ReadingGaps.Fault(figure, readB);
+        var faultB = isAlone ? null : ReadingGaps.Fault(figure, readB);
         double? Seen(ImmutableArray<DigestedReading> readings) =>
             Of([.. readings.Select(r => r.Value)], [.. readings.Select(r => r.Day)]);
         var effectVerdict =
@@ -180,7 +194,9 @@ public static class HeapComparer
         return with;
     }
 
-    // Shape [member][time]: both with their errors, which are one until the change and then part as time passes.
+    // Shape [member][time]. Both have the error that the readings left of the model. To the course with the change comes
+    // one that grows from the change on, to the full size of the error that wanders: how the model answers to the change
+    // was never read. It is one number a member, for an error that flickers would raise every peak.
     private static (double[][] Unchanged, double[][] Changed) Courses(
         double[][] unchanged,
         double[][] changed,
@@ -196,22 +212,14 @@ public static class HeapComparer
         var (a, b) = (Empty(), Empty());
         for (var i = 0; i < n; i++)
         {
-            var wander = ReadingDraws.Normal(ref stream);
+            var z = ReadingDraws.Normal(ref stream);
             for (var t = 0; t < days.Length; t++)
             {
-                if (t > 0)
-                {
-                    wander = ReadingDraws.Onwards(wander, days[t] - days[t - 1], ref stream);
-                }
-
-                var together =
-                    days[t] <= from ? 1 : Math.Exp(-(days[t] - from) / ErrorModel.Memory);
+                var since = Math.Max(days[t] - from, 0);
+                var grown = Math.Sqrt(1 - Math.Exp(-2 * since / ErrorModel.Memory));
                 var size = ErrorModel.Size(changed[t][i] - weather.At(days[t]).Air);
                 a[i][t] = unchanged[t][i] + error[t][i];
-                b[i][t] =
-                    changed[t][i]
-                    + (together * error[t][i])
-                    + (Math.Sqrt(1 - (together * together)) * size * wander);
+                b[i][t] = changed[t][i] + error[t][i] + (grown * size * z);
             }
         }
 
