@@ -37,6 +37,8 @@ public sealed class FilledSite : IAsyncLifetime
             "/signs?a=worry:not_heating&a=signs.smell:rotten&a=signs.squeeze.core:drips",
             "/signs?a=worry:fire&a=signs.smell:smoke",
             Heap,
+            Heap + "/taught",
+            "/compare",
             Heap + "/signs",
             Heap + "/signs?a=worry:cooled&a=signs.squeeze.core:dry",
             "/finish",

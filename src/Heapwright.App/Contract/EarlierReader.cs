@@ -47,7 +47,11 @@ internal static class EarlierReader
         var knowledge = HeapKnowledge.From(heaps);
         if (!knowledge.IsEmpty)
         {
-            assumptions.Say("lessons.used", heaps.Count, 100 * HeapKnowledge.Floor);
+            assumptions.Say(
+                heaps.Count == 1 ? "lessons.used_one" : "lessons.used",
+                heaps.Count,
+                100 * HeapKnowledge.Floor
+            );
         }
 
         return knowledge;

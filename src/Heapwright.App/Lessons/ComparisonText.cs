@@ -177,6 +177,11 @@ internal static class ComparisonText
         string Of(double? value, ImmutableArray<double> days) =>
             (d.What, value) switch
             {
+                ("cover", _) when days.Length == 1 => Words.Of(
+                    d.IsSame || d.FirstDays.Length != d.SecondDays.Length
+                        ? "lessons.from_the_start"
+                        : "lessons.walls_differ"
+                ),
                 ("turns" or "additions" or "cover", _) => Days(days),
                 ("water_l", { } v) when days.Length > 0 => Words.Of(
                     "lessons.poured",

@@ -164,7 +164,8 @@ public static class HeapLessons
         }
 
         var predicted = FigureRange.Of(litres);
-        return taken.IsAll
+        // A part that is more than was to be expected of all tells already.
+        return taken.IsAll || taken.Litres > predicted.High
             ? new LessonRow(
                 LessonSubject.Yield,
                 taken.Day,

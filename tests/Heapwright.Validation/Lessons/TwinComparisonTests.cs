@@ -28,22 +28,18 @@ public class TwinComparisonTests(ITestOutputHelper output)
             var k = (int)figure;
             const double Tiny = 1e-6;
             var covered = pairs.Count(p =>
-                p.TrueEffect[k] >= p.Changed.Figures[k].Effect.Low - Tiny
-                && p.TrueEffect[k] <= p.Changed.Figures[k].Effect.High + Tiny
+                p.TrueEffect[k] >= p.Changed[k].Effect.Low - Tiny
+                && p.TrueEffect[k] <= p.Changed[k].Effect.High + Tiny
             );
-            var wrong = pairs.Count(p =>
-                p.Alike.Figures[k].Verdict == ComparisonVerdict.MoreThanChance
-            );
+            var wrong = pairs.Count(p => p.Alike[k].Verdict == ComparisonVerdict.MoreThanChance);
             var sure = pairs
-                .Where(p => p.Changed.Figures[k].EffectVerdict == ComparisonVerdict.MoreThanChance)
+                .Where(p => p.Changed[k].EffectVerdict == ComparisonVerdict.MoreThanChance)
                 .ToArray();
-            var wrongWay = sure.Count(p =>
-                p.TrueEffect[k] * p.Changed.Figures[k].Effect.Typical < 0
-            );
+            var wrongWay = sure.Count(p => p.TrueEffect[k] * p.Changed[k].Effect.Typical < 0);
             var real = pairs.Where(p => Math.Abs(p.TrueEffect[k]) > 0.1).ToArray();
             var realCovered = real.Count(p =>
-                p.TrueEffect[k] >= p.Changed.Figures[k].Effect.Low
-                && p.TrueEffect[k] <= p.Changed.Figures[k].Effect.High
+                p.TrueEffect[k] >= p.Changed[k].Effect.Low
+                && p.TrueEffect[k] <= p.Changed[k].Effect.High
             );
             inside += covered;
             alarms += wrong;
@@ -51,7 +47,7 @@ public class TwinComparisonTests(ITestOutputHelper output)
             output.WriteLine(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{structure} {figure}: {Pairs} pairs, effect in the interval {covered} (where there is one, {realCovered} of {real.Length}), width {pairs.Average(p => p.Changed.Figures[k].Effect.High - p.Changed.Figures[k].Effect.Low):0.0}, error {Math.Sqrt(pairs.Average(p => Math.Pow(p.Changed.Figures[k].Effect.Typical - p.TrueEffect[k], 2))):0.00}, true effect {Math.Sqrt(pairs.Average(p => Math.Pow(p.TrueEffect[k], 2))):0.00}; effect told {sure.Length}, the wrong way {wrongWay}; nothing changed but called so {wrong}; changed and seen {pairs.Count(p => p.Changed.Figures[k].Verdict == ComparisonVerdict.MoreThanChance)}"
+                    $"{structure} {figure}: {Pairs} pairs, effect in the interval {covered} (where there is one, {realCovered} of {real.Length}), width {pairs.Average(p => p.Changed[k].Effect.High - p.Changed[k].Effect.Low):0.0}, error {Math.Sqrt(pairs.Average(p => Math.Pow(p.Changed[k].Effect.Typical - p.TrueEffect[k], 2))):0.00}, true effect {Math.Sqrt(pairs.Average(p => Math.Pow(p.TrueEffect[k], 2))):0.00}; effect told {sure.Length}, the wrong way {wrongWay}; nothing changed but called so {wrong}; changed and seen {pairs.Count(p => p.Changed[k].Verdict == ComparisonVerdict.MoreThanChance)}"
                 )
             );
         }

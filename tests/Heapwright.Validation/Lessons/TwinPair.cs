@@ -14,8 +14,8 @@ namespace Heapwright.Validation.Lessons;
 /// <param name="Changed">The comparison with the change.</param>
 /// <param name="TrueEffect">By figure: what the change really does to the first heap.</param>
 public sealed record TwinPair(
-    HeapComparison Alike,
-    HeapComparison Changed,
+    ImmutableArray<ComparedFigure> Alike,
+    ImmutableArray<ComparedFigure> Changed,
     ImmutableArray<double> TrueEffect
 )
 {
@@ -37,24 +37,28 @@ public sealed record TwinPair(
         var cancel = TestContext.Current.CancellationToken;
         var heap = Ask(first, plain);
         return new TwinPair(
-            HeapComparer.Compare(
-                new ComparisonQuestion
-                {
-                    Heap = heap,
-                    Changed = heap.Heap,
-                    Other = Ask(second, plain),
-                },
-                cancel
-            ),
-            HeapComparer.Compare(
-                new ComparisonQuestion
-                {
-                    Heap = heap,
-                    Changed = heap.Heap with { Events = changed },
-                    Other = Ask(second, changed),
-                },
-                cancel
-            ),
+            HeapComparer
+                .Compare(
+                    new ComparisonQuestion
+                    {
+                        Heap = heap,
+                        Changed = heap.Heap,
+                        Other = Ask(second, plain),
+                    },
+                    cancel
+                )
+                .Figures,
+            HeapComparer
+                .Compare(
+                    new ComparisonQuestion
+                    {
+                        Heap = heap,
+                        Changed = heap.Heap with { Events = changed },
+                        Other = Ask(second, changed),
+                    },
+                    cancel
+                )
+                .Figures,
             [
                 .. Enum.GetValues<HeapFigure>()
                     .Select(f => True(f, first, changed) - True(f, first, plain)),
