@@ -53,7 +53,7 @@ public sealed class TaughtPageTests : IAsyncLifetime
         var page = await Html(url);
         Assert.Contains("Highest reading: 63 °C", page, StringComparison.Ordinal);
         Assert.Contains("Moisture by the hand: cannot tell", page, StringComparison.Ordinal);
-        Assert.Contains("Not kept.", page, StringComparison.Ordinal);
+        Assert.Contains("Not kept yet.", page, StringComparison.Ordinal);
         Assert.False(await IsUsedFor(second));
 
         var kept = await caller.Send(url, "keep", ("do", "keep"));
