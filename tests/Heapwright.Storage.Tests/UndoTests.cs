@@ -68,7 +68,7 @@ public sealed class UndoTests
     public async Task Undo_SampleTakenOut_BringsTheWholeGardenBack()
     {
         await using var storage = await TemporaryStorage.Ready();
-        var sample = new SampleGarden(storage.Recorder);
+        var sample = new SampleGarden(storage.Recorder, storage.Desk.Entries);
         await sample.BringIn("Europe/London", DisplayUnits.Metric, Never);
         await new KeepStock(storage.Recorder).Add(Things.Grass, Never);
 
@@ -86,7 +86,7 @@ public sealed class UndoTests
     {
         await using var storage = await TemporaryStorage.Ready();
 
-        await new SampleGarden(storage.Recorder).BringIn(
+        await new SampleGarden(storage.Recorder, storage.Desk.Entries).BringIn(
             "Europe/London",
             DisplayUnits.Metric,
             Never
