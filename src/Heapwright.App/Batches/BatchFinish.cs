@@ -25,7 +25,7 @@ public static class BatchFinish
         question["rules_met"] = new JsonArray([
             .. batch
                 .Verdicts.Where(r => r["verdict"]!.GetValue<string>() == "met")
-                .Select(r => r["id"]!.DeepClone()),
+                .Select(r => r["rule"]!.DeepClone()),
         ]);
         foreach (var (field, value) in more ?? [])
         {

@@ -143,7 +143,8 @@ public static class DoneQuestion
         {
             ["rise_c"] = Math.Max(0, after.Max() - before.Celsius),
             ["turned"] = true,
-            ["wetted"] = wetted ? true
+            ["wetted"] =
+                wetted ? true
                 : squeeze is null ? null
                 : squeeze is not (SqueezeWord.Dust or SqueezeWord.Dry),
         };

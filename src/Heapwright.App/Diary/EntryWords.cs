@@ -29,7 +29,20 @@ public static class EntryWords
 
     /// <summary>What can be done to a heap.</summary>
     public static IReadOnlyList<string> Deeds { get; } =
-    ["built", "turn", "water", "add", "cover", "rain", "split", "merge", "move", "spread", "test", "close"];
+    [
+        "built",
+        "turn",
+        "water",
+        "add",
+        "cover",
+        "rain",
+        "split",
+        "merge",
+        "move",
+        "spread",
+        "test",
+        "close",
+    ];
 
     /// <summary>The tests.</summary>
     public static IReadOnlyList<string> Tests { get; } =

@@ -43,9 +43,7 @@ public static class HomeTests
     {
         ArgumentNullException.ThrowIfNull(value);
         ArgumentNullException.ThrowIfNull(measures);
-        var name =
-            Words.TryOf("diary.field_" + value.Field)
-            ?? value.Field.Replace('_', ' ');
+        var name = Words.TryOf("diary.field_" + value.Field) ?? value.Field.Replace('_', ' ');
         return value.Field switch
         {
             Swells => Words.Of(value.Value > 0 ? "diary.test_swells" : "diary.test_keeps"),
@@ -88,18 +86,9 @@ public static class HomeTests
                 ? [.. values.Named(EntryLimits.MostWords).Select(v => Value(v.Name, v.Value))]
                 : [],
         };
-        if (!kept && !deed.IsBegun)
-        {
-            Check(deed, fields["values"]!);
-        }
-        else if (deed.IsBegun && Days(test) is null)
-        {
-            throw fields.Owner.Problem(
-                $"\"values\" is missing; \"{EntryWords.Of(test)}\" is measured at once"
-            );
-        }
-
-        return deed;
+        return kept || Fault(deed) is not { } fault
+            ? deed
+            : throw (fields["values"] ?? fields.Owner).Problem(fault);
     }
 
     /// <summary>Whether figures can be those of such a test, as <c>finish</c> sees it.</summary>
@@ -107,6 +96,13 @@ public static class HomeTests
     /// <returns>What is wrong with it; null if nothing is.</returns>
     public static string? Fault(TestedDeed tested)
     {
+        if (tested.IsBegun)
+        {
+            return Days(tested.Test) is null
+                ? Words.Of("diary.test_needs", null, EntryWords.Of(tested.Test))
+                : null;
+        }
+
         var (field, part) = Asked(tested);
         try
         {
@@ -124,16 +120,10 @@ public static class HomeTests
         }
     }
 
-    private static void Check(TestedDeed deed, Input at)
-    {
-        if (Fault(deed) is { } fault)
-        {
-            throw at.Problem(fault);
-        }
-    }
-
     private static TestValue Value(string name, Input value) =>
         name.Length is > 0 and <= LongestField
             ? new TestValue(name, value.Number(-Largest, Largest))
-            : throw value.Problem($"has a name of {name.Length} characters; at most {LongestField}");
+            : throw value.Problem(
+                $"has a name of {name.Length} characters; at most {LongestField}"
+            );
 }

@@ -52,11 +52,7 @@ public sealed class StartHeap(SiteRecorder recorder, RecordEntries entries)
             return outcome;
         }
 
-        await entries.Record(
-            heap.Id,
-            [Built(heap, used, recorder.Clock.GetUtcNow(), way)],
-            cancel
-        );
+        await entries.Record(heap.Id, [Built(heap, used, recorder.Clock.GetUtcNow(), way)], cancel);
         return outcome with { ItemId = heap.Id };
     }
 

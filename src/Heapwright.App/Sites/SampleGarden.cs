@@ -30,13 +30,11 @@ public sealed class SampleGarden(SiteRecorder recorder, RecordEntries entries)
             Zone = zone,
             Units = units,
         };
-        ImmutableArray<Item> things = [.. Things(SiteDays.DayOf(recorder.Clock.Now(), site.TimeZone()), site)];
-        var outcome = await recorder.Put(
-            "acts.sample_in",
-            [site.Name],
-            [site, .. things],
-            cancel
-        );
+        ImmutableArray<Item> things =
+        [
+            .. Things(SiteDays.DayOf(recorder.Clock.Now(), site.TimeZone()), site),
+        ];
+        var outcome = await recorder.Put("acts.sample_in", [site.Name], [site, .. things], cancel);
         foreach (var heap in outcome.IsDone ? things.OfType<KeptHeap>() : [])
         {
             await entries.Record(

@@ -29,7 +29,14 @@ internal static class SampleHeaps
         135,
         25,
         [
-            new("horse_manure_straw", "Horse manure with straw", 4, "wheelbarrow", 4, SampleGarden.Stables),
+            new(
+                "horse_manure_straw",
+                "Horse manure with straw",
+                4,
+                "wheelbarrow",
+                4,
+                SampleGarden.Stables
+            ),
             new("grass_clippings_fresh", "Grass clippings", 3, "wheelbarrow", 0),
             new("leaves_mixed_dry", "Dry leaves", 6, "wheelbarrow", 60),
             new("wood_chips_coarse", "Wood chips", 4, "wheelbarrow", 30),
@@ -44,7 +51,14 @@ internal static class SampleHeaps
         30,
         [
             new("grass_clippings_fresh", "Grass clippings", 3, "wheelbarrow", 0),
-            new("horse_manure_straw", "Horse manure with straw", 3, "wheelbarrow", 4, SampleGarden.Stables),
+            new(
+                "horse_manure_straw",
+                "Horse manure with straw",
+                3,
+                "wheelbarrow",
+                4,
+                SampleGarden.Stables
+            ),
             new("leaves_mixed_dry", "Dry leaves", 6, "wheelbarrow", 60),
             new("wood_chips_coarse", "Wood chips", 4, "wheelbarrow", 30),
             new("kitchen_scraps", "Kitchen scraps", 3, "bucket", 2),
@@ -74,13 +88,7 @@ internal static class SampleHeaps
                 .ToInstant();
             var sheet = Sheet(plan, contents, bay, built);
             yield return sheet;
-            yield return StartHeap.FromSheet(
-                sheet,
-                bay,
-                Guid.CreateVersion7(),
-                built,
-                zone.Id
-            ) with
+            yield return StartHeap.FromSheet(sheet, bay, Guid.CreateVersion7(), built, zone.Id) with
             {
                 IsSample = true,
             };
@@ -185,16 +193,18 @@ internal static class SampleHeaps
                 ["spot"] = place,
                 ["air_c"] = row.Number("air_c"),
             },
-            "squeeze" => new JsonObject
-            {
-                ["squeeze"] = new JsonObject { [place] = row["words"] },
-            },
+            "squeeze" => new JsonObject { ["squeeze"] = new JsonObject { [place] = row["words"] } },
             "smell" or "see" => new JsonObject { [entry] = Json.Of(row.List("words")) },
             "note" => new JsonObject { ["text"] = row["words"] },
             "turn" => new JsonObject { ["do"] = entry, ["thoroughness"] = row["words"] },
             "water" => new JsonObject { ["do"] = entry, ["l"] = value },
             "cover" => new JsonObject { ["do"] = entry, ["kind"] = row["words"] },
-            "spread" => new JsonObject { ["do"] = entry, ["bed"] = place, ["l"] = value },
+            "spread" => new JsonObject
+            {
+                ["do"] = entry,
+                ["bed"] = place,
+                ["l"] = value,
+            },
             "begin" => new JsonObject { ["do"] = "test", ["test"] = place },
             "test" => new JsonObject
             {

@@ -94,7 +94,10 @@ public sealed record CompostYield
         SayUnlikelyDensity(density, doubts);
         var wet = known ?? measured?.With(density, (v, d) => v * d / 1000, Origin.Volume);
         var joins =
-            known is null && end.BulkDensity is null && wet is not null && start.WetMass is not null;
+            known is null
+            && end.BulkDensity is null
+            && wet is not null
+            && start.WetMass is not null;
         if (joins)
         {
             wet = Joined(wet!, start, draw, moisture);
@@ -174,7 +177,12 @@ public sealed record CompostYield
 
     // Two weak guesses of one mass: a usual density, and the usual share of the mass at the start. In logarithms each counts
     // by the inverse of its variance; and no more dry matter can be left than there was.
-    private static Sampled Joined(Sampled byVolume, StartMatter start, EndDraw draw, Sampled moisture)
+    private static Sampled Joined(
+        Sampled byVolume,
+        StartMatter start,
+        EndDraw draw,
+        Sampled moisture
+    )
     {
         var byMass = start.WetMass!.With(
             draw.Usual("mass_pct_of_start"),
@@ -187,10 +195,7 @@ public sealed record CompostYield
             (a, b) => Math.Exp(((one * Math.Log(a)) + (other * Math.Log(b))) / (one + other))
         );
         return start.DryMass is { } dry
-            ? wet.With(
-                dry.With(moisture, (d, m) => 100 * d / (100 - m)),
-                Math.Min
-            )
+            ? wet.With(dry.With(moisture, (d, m) => 100 * d / (100 - m)), Math.Min)
             : wet;
     }
 

@@ -113,7 +113,9 @@ public static class FinishAsk
         Enumerable
             .Range(1, MostBeds)
             .Select(BedNames)
-            .Any(n => IsFilled(typed, n.Area) || IsFilled(typed, n.Depth) || IsFilled(typed, n.Crop));
+            .Any(n =>
+                IsFilled(typed, n.Area) || IsFilled(typed, n.Depth) || IsFilled(typed, n.Crop)
+            );
 
     /// <summary>The unit of an area.</summary>
     /// <param name="show">The units of the site.</param>
