@@ -136,8 +136,9 @@ internal sealed class PaperPages : IDisposable
     public void Heading(string text)
     {
         Need(40);
-        Text(text, Bold(12), Left, Y + 14);
-        Y += 22;
+        Y += 2;
+        Paragraph(text, Bold(12));
+        Y += 4;
     }
 
     /// <summary>Sets a text in as many lines as it needs.</summary>

@@ -199,6 +199,7 @@ internal static class SampleHeaps
             "turn" => new JsonObject { ["do"] = entry, ["thoroughness"] = row["words"] },
             "water" => new JsonObject { ["do"] = entry, ["l"] = value },
             "cover" => new JsonObject { ["do"] = entry, ["kind"] = row["words"] },
+            "close" => new JsonObject { ["do"] = entry },
             "spread" => new JsonObject
             {
                 ["do"] = entry,
