@@ -65,15 +65,14 @@ internal sealed class HeapCommands(Func<string, DiaryDesk> open)
         var desk = stored.Open(call);
         var heap = Stored.Heap(desk, string.Join(' ', call.Words));
         var record = Stored.Await(desk.Reader.Of(heap.Id, null, CancellationToken.None))!;
-        return BatchRecord
-            .Of(
-                record,
-                Stored.Await(desk.Reader.Verify(heap.Id, CancellationToken.None)),
-                Instant.FromDateTimeOffset(call.Now),
-                call.Measures,
-                LessonCommands.ForRecord(record, call)
-            )
-            .Answer();
+        var batch = BatchRecord.Of(
+            record,
+            Stored.Await(desk.Reader.Verify(heap.Id, CancellationToken.None)),
+            Instant.FromDateTimeOffset(call.Now),
+            call.Measures,
+            LessonCommands.ForRecord(record, call)
+        );
+        return new Reply(batch.Answer()) { Pdf = () => batch.Pdf(CommandTable.Paper(call)) };
     }
 
     /// <summary>Which material went to which bed.</summary>
