@@ -29,6 +29,7 @@ public static class HeapComparer
         ArgumentNullException.ThrowIfNull(question);
         var heap = question.Heap with
         {
+            Heap = question.Heap.Heap with { FollowParcels = false },
             Knowledge = HeapKnowledge.None,
             AheadDays = Step,
             DecisionDays = Step,
@@ -49,7 +50,15 @@ public static class HeapComparer
         ];
         var stream = new SplitMix64(SplitMix64.SeedFor(heap.Heap.Seed, "comparing"));
         var now = fit.Runs.Fit;
-        var unchanged = CarriedRun.Of(heap.Heap with { Days = last }, now, 1, cancellation);
+        var unchanged = CarriedRun.Of(
+            question.Heap.Heap with
+            {
+                Days = last,
+            },
+            now,
+            1,
+            cancellation
+        );
         var changed = CarriedRun.Of(question.Changed with { Days = last }, now, 1, cancellation);
         var from = ChangeDay.Of(heap.Heap, question.Changed) ?? double.PositiveInfinity;
         var isChanged = from < last;

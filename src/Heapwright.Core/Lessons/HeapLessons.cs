@@ -43,6 +43,7 @@ public static class HeapLessons
         ArgumentNullException.ThrowIfNull(question);
         var heap = question.Heap with
         {
+            Heap = question.Heap.Heap with { FollowParcels = false },
             Knowledge = HeapKnowledge.None,
             AheadDays = Forecaster.Every,
             DecisionDays = Forecaster.Every,
