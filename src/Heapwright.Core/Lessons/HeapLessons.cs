@@ -17,7 +17,11 @@ public static class HeapLessons
     public const double Moved = 0.7;
 
     /// <summary>The longest a heap is followed, d.</summary>
-    public const double LongestDays = 180;
+    public const double LongestDays = 120;
+
+    // Blocks of members that are followed from the last reading to the day of taking out: the tail of a small wet heap is
+    // slow to compute, and a volume needs no more.
+    private const int YieldBlocks = 4;
 
     // Compost lies looser in a barrow than in the heap: an estimate of our own.
     private static readonly Spread DugOut = Spread.Of(1, 1.15, 1.3);
@@ -69,12 +73,10 @@ public static class HeapLessons
         CancellationToken cancellation
     )
     {
-        var last = Math.Max(heap.FromDay, question.Yield?.Day ?? 0);
         // Before any reading.
         var blind = HeapFitter.Fit(
             heap with
             {
-                FromDay = Math.Min(last, LongestDays),
                 Readings = [],
                 Moisture = [],
             },
@@ -105,7 +107,7 @@ public static class HeapLessons
         }
 
         rows.AddRange(Moisture(heap, blind, lasting, ref stream));
-        rows.Add(Yield(question.Yield, blind, ref stream));
+        rows.Add(Yield(question.Yield, blind, ref stream, cancellation));
         return rows.ToImmutable();
     }
 
@@ -142,7 +144,12 @@ public static class HeapLessons
         ];
     }
 
-    private static LessonRow Yield(TakenOut? taken, HeapFit blind, ref SplitMix64 stream)
+    private static LessonRow Yield(
+        TakenOut? taken,
+        HeapFit blind,
+        ref SplitMix64 stream,
+        CancellationToken cancellation
+    )
     {
         if (taken is null)
         {
@@ -154,13 +161,19 @@ public static class HeapLessons
             return Untold(LessonSubject.Yield, Reason.Of("lessons.yield_late", LongestDays));
         }
 
-        var litres = new double[blind.After.Count];
+        var run = Followed(blind, taken.Day, cancellation);
+        const int Loosened = 8; // draws for each member
+        var litres = new double[Loosened * run.Blocks.Length * HeapBlock.Lanes];
         for (var i = 0; i < litres.Length; i++)
         {
-            var (b, lane) = Math.DivRem(i, HeapBlock.Lanes);
+            var (b, lane) = Math.DivRem(i / Loosened, HeapBlock.Lanes);
+            var looks = run.Blocks[b].Looks;
+            var (before, after, share) = ProbeModel.Between(looks, taken.Day);
             litres[i] =
                 1000
-                * blind.Now.Blocks[b].Looks[^1].Volume[lane]
+                * (
+                    ((1 - share) * looks[before].Volume[lane]) + (share * looks[after].Volume[lane])
+                )
                 * DugOut.AtScore(ReadingDraws.Normal(ref stream), SpreadScale.Positive);
         }
 
@@ -183,6 +196,34 @@ public static class HeapLessons
                 LessonVerdict.CannotTell,
                 Reason.Of("lessons.yield_part")
             );
+    }
+
+    // A run that reaches a day; beyond the last reading it is some of the members.
+    private static EnsembleRun Followed(
+        HeapFit blind,
+        double day,
+        CancellationToken cancellation
+    )
+    {
+        var (now, from) = (blind.Now, blind.Question.FromDay);
+        if (day <= from)
+        {
+            return now;
+        }
+
+        var events = blind.Question.Heap.Events;
+        var past = events.Count(e => e is Added && e.Day <= from);
+        var count = Math.Min(YieldBlocks, now.Blocks.Length);
+        return now.Branch(
+            now.Question with
+            {
+                Events = [.. events.Where(e => e.Day > from)],
+                Days = day,
+            },
+            [.. now.Members.Additions.Skip(past)],
+            cancellation,
+            [.. Enumerable.Range(0, count).Select(k => k * now.Blocks.Length / count)]
+        );
     }
 
     private static LessonRow Untold(LessonSubject subject, Reason why) =>
