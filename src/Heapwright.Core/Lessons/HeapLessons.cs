@@ -74,14 +74,7 @@ public static class HeapLessons
     )
     {
         // Before any reading.
-        var blind = HeapFitter.Fit(
-            heap with
-            {
-                Readings = [],
-                Moisture = [],
-            },
-            cancellation
-        );
+        var blind = HeapFitter.Fit(heap with { Readings = [], Moisture = [] }, cancellation);
         var stream = new SplitMix64(SplitMix64.SeedFor(heap.Heap.Seed, "looking back"));
         var lasting = ReadingDraws.UsualLasting(blind.After.Count, ref stream);
         var rows = ImmutableArray.CreateBuilder<LessonRow>();
@@ -171,9 +164,7 @@ public static class HeapLessons
             var (before, after, share) = ProbeModel.Between(looks, taken.Day);
             litres[i] =
                 1000
-                * (
-                    ((1 - share) * looks[before].Volume[lane]) + (share * looks[after].Volume[lane])
-                )
+                * (((1 - share) * looks[before].Volume[lane]) + (share * looks[after].Volume[lane]))
                 * DugOut.AtScore(ReadingDraws.Normal(ref stream), SpreadScale.Positive);
         }
 
@@ -199,11 +190,7 @@ public static class HeapLessons
     }
 
     // A run that reaches a day; beyond the last reading it is some of the members.
-    private static EnsembleRun Followed(
-        HeapFit blind,
-        double day,
-        CancellationToken cancellation
-    )
+    private static EnsembleRun Followed(HeapFit blind, double day, CancellationToken cancellation)
     {
         var (now, from) = (blind.Now, blind.Question.FromDay);
         if (day <= from)
