@@ -13,6 +13,8 @@ namespace Heapwright.App.Diary;
 /// <param name="Correct">Corrects entries.</param>
 /// <param name="Tables">Brings tables in.</param>
 /// <param name="Devices">The devices that may send.</param>
+/// <param name="Repeats">Tells what was sent a second time.</param>
+/// <param name="Photos">Where the images are kept.</param>
 public sealed record DiaryDesk(
     IItemStore Items,
     StartHeap Start,
@@ -21,7 +23,9 @@ public sealed record DiaryDesk(
     ReadDiary Reader,
     CorrectEntry Correct,
     ImportReadings Tables,
-    KeepDevices Devices
+    KeepDevices Devices,
+    RepeatedEntries Repeats,
+    IPhotoStore Photos
 )
 {
     /// <summary>A desk over these stores.</summary>
@@ -48,7 +52,9 @@ public sealed record DiaryDesk(
             new ReadDiary(recorder.Store, diary),
             new CorrectEntry(diary, entries),
             new ImportReadings(entries),
-            new KeepDevices(devices, recorder.Clock)
+            new KeepDevices(devices, recorder.Clock),
+            new RepeatedEntries(diary),
+            photos
         );
     }
 }
