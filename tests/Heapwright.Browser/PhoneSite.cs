@@ -29,7 +29,9 @@ public sealed class PhoneSite : IAsyncLifetime
                     RegexOptions.ExplicitCapture,
                     TimeSpan.FromSeconds(5)
                 )
-                .Select(m => System.Net.WebUtility.HtmlDecode(m.Groups["e"].Value)),
+                .Select(m =>
+                    System.Net.WebUtility.HtmlDecode(m.Groups["e"].Value).Replace('\u00a0', ' ')
+                ),
         ];
     }
 

@@ -39,7 +39,7 @@ const copy = async (url, cache) => {
   const own = await cache.match(url.pathname + url.search, { ignoreVary: true }) ?? await cache.match(url.pathname, { ignoreSearch: true, ignoreVary: true });
   const kept = own ?? await cache.match(/^\/heaps\//.test(url.pathname) ? '/reading' : '/outbox', { ignoreVary: true });
   if (!kept) return Response.error();
-  const words = (await kept.text()).replace('data-copy=""', `data-copy="${new Date(kept.headers.get('date') ?? 0).toISOString()}${own ? '' : '|other'}"`);
+  const words = (await kept.text()).replace('data-copy="no"', `data-copy="${new Date(kept.headers.get('date') ?? 0).toISOString()}${own ? '' : '|other'}"`);
   const headers = new Headers(kept.headers);
   ['content-encoding', 'content-length'].forEach(name => headers.delete(name));
   return new Response(words, { status: 200, headers });

@@ -208,7 +208,7 @@ const amend = async () => {
   for (const [name, value] of item ? item.fields : []) {
     for (const field of form.querySelectorAll(`[name="${CSS.escape(name)}"]`)) {
       if (field.type === 'radio' || field.type === 'checkbox') field.checked ||= field.value === value;
-      else field.value = value;
+      else if ((field.value = value)) field.closest('details')?.setAttribute('open', '');
     }
   }
   readBack(form);
@@ -272,7 +272,7 @@ document.addEventListener('click', async e => {
 
 const arrive = () => {
   const copy = find('[data-copy]');
-  if (copy?.dataset.copy) {
+  if (copy && copy.dataset.copy !== 'no') {
     const [at, other] = copy.dataset.copy.split('|');
     copy.textContent = fill(other ? copy.dataset.other : copy.dataset.words, clock(at));
     copy.hidden = false;
