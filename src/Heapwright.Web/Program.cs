@@ -59,7 +59,10 @@ builder.Services.AddSingleton(provider =>
 builder.Services.AddSingleton<KeepStock>();
 builder.Services.AddSingleton<KeepSite>();
 builder.Services.AddSingleton<KeepPlans>();
-builder.Services.AddSingleton<SampleGarden>();
+builder.Services.AddSingleton(provider => new SampleGarden(
+    provider.GetRequiredService<SiteRecorder>(),
+    provider.GetRequiredService<DiaryDesk>().Entries
+));
 builder.Services.AddSingleton<CarrySite>();
 builder.Services.AddSingleton<ImportTray>();
 builder.Services.AddSingleton<SimulatedHeaps>();

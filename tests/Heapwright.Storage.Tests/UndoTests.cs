@@ -1,4 +1,8 @@
+using Heapwright.App.Batches;
+using Heapwright.App.Diary;
 using Heapwright.App.Sites;
+using Heapwright.App.Texts;
+using Heapwright.Core.Readings;
 
 namespace Heapwright.Storage.Tests;
 
@@ -68,7 +72,7 @@ public sealed class UndoTests
     public async Task Undo_SampleTakenOut_BringsTheWholeGardenBack()
     {
         await using var storage = await TemporaryStorage.Ready();
-        var sample = new SampleGarden(storage.Recorder);
+        var sample = new SampleGarden(storage.Recorder, storage.Entries);
         await sample.BringIn("Europe/London", DisplayUnits.Metric, Never);
         await new KeepStock(storage.Recorder).Add(Things.Grass, Never);
 
@@ -86,7 +90,7 @@ public sealed class UndoTests
     {
         await using var storage = await TemporaryStorage.Ready();
 
-        await new SampleGarden(storage.Recorder).BringIn(
+        await new SampleGarden(storage.Recorder, storage.Entries).BringIn(
             "Europe/London",
             DisplayUnits.Metric,
             Never
@@ -125,4 +129,75 @@ public sealed class UndoTests
         Assert.Equal("amount", refused.Refusals.Single().Field);
         Assert.Equal(3, (await storage.Store.All<StockEntry>(Never)).Single().Amount);
     }
+
+    [Fact]
+    public async Task SampleGarden_BroughtIn_HoldsABatchCarriedFromTheStockToTheBeds()
+    {
+        await using var storage = await TemporaryStorage.Ready();
+        await new SampleGarden(storage.Recorder, storage.Entries).BringIn(
+            "Europe/London",
+            DisplayUnits.Metric,
+            Never
+        );
+
+        var heaps = await storage.Store.All<KeptHeap>(Never);
+        var now = storage.Recorder.Clock.Now();
+        Assert.Equal(2, heaps.Length);
+        foreach (var heap in heaps)
+        {
+            Assert.Empty(heap.Faults());
+            var record = (await storage.Reader.Of(heap.Id, null, Never))!;
+            // A reading that is doubted would be a fault of the data.
+            Assert.All(
+                record.Verdicts.Values,
+                v => Assert.Equal(PlausibilityStatus.Plausible, v.Status)
+            );
+            Assert.All(record.Entries, e => Assert.True(e.Entry.At <= now.ToDateTimeOffset()));
+            Assert.True((await storage.Reader.Verify(heap.Id, Never)).IsWhole);
+        }
+
+        var done = (await storage.Reader.Of(heaps[0].Id, null, Never))!;
+        var batch = BatchRecord.Of(
+            done,
+            await storage.Reader.Verify(done.Kept.Id, Never),
+            now,
+            Measures.Metric
+        );
+        Assert.Equal("mature", batch.Finish()!.Json["stage"]!.GetValue<string>());
+        Assert.Equal(2, batch.Uses.Length);
+        var where = Assert.Single(await BatchTrace.Of(storage.Reader, "pear trees", Never));
+        Assert.Contains(where.Loads, l => l.Giver.Length > 0);
+        Assert.Equal(2, (await BatchTrace.Of(storage.Reader, "nether fold", Never)).Length);
+    }
+
+    [Fact]
+    public async Task Heap_StartedFromTheStock_TakesWhatWentInAndUndoBringsItBack()
+    {
+        await using var storage = await TemporaryStorage.Ready();
+        await new SampleGarden(storage.Recorder, storage.Entries).BringIn(
+            "Europe/London",
+            DisplayUnits.Metric,
+            Never
+        );
+        var sample = (await storage.Store.All<KeptHeap>(Never))[1];
+        var heap = sample with { Id = Guid.CreateVersion7(), Name = "Next" };
+
+        var outcome = await new StartHeap(storage.Recorder, storage.Entries).Start(
+            heap,
+            EntryWay.Page,
+            Never,
+            takesStock: true
+        );
+
+        // Of 3 barrows of grass 3 went in, of 6 of leaves 6, of 4 of manure 3; only 2 of 4 barrows of chips were there.
+        double[] left = [0, 0, 0, 0, 1];
+        Assert.Equal(left, Amounts(await storage.Store.All<StockEntry>(Never)));
+        await storage.Recorder.Undo(outcome.Act!.Number, Never);
+        double[] before = [3, 6, 2, 3, 4];
+        Assert.Equal(before, Amounts(await storage.Store.All<StockEntry>(Never)));
+        Assert.Null(await storage.Store.Find<KeptHeap>(heap.Id, Never));
+    }
+
+    private static double[] Amounts(IEnumerable<StockEntry> stock) =>
+        [.. stock.Select(s => s.Amount)];
 }

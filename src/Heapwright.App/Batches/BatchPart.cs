@@ -1,4 +1,5 @@
 using Heapwright.Core.Mixtures;
+using Heapwright.Core.Readings.Deeds;
 
 namespace Heapwright.App.Batches;
 
@@ -6,4 +7,10 @@ namespace Heapwright.App.Batches;
 /// <param name="Ingredient">The material with its amount.</param>
 /// <param name="LooseLitres">Its loose volume, litres, typically.</param>
 /// <param name="Kilograms">Its wet mass, kg, typically.</param>
-public sealed record BatchPart(Ingredient Ingredient, double LooseLitres, double Kilograms);
+/// <param name="Load">The load it was taken from; null where the diary does not tell.</param>
+public sealed record BatchPart(
+    Ingredient Ingredient,
+    double LooseLitres,
+    double Kilograms,
+    AddedStuff? Load
+);

@@ -1,7 +1,10 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Text.Json.Nodes;
+using Heapwright.App.BuildSheets;
 using Heapwright.App.Contract;
 using Heapwright.App.Diary;
+using Heapwright.App.Paper;
 using Heapwright.App.Texts;
 using Heapwright.Core.Bins;
 using Heapwright.Core.Mixtures;
@@ -26,6 +29,7 @@ public sealed class BatchRecord
         (this.record, this.check, this.now) = (record, check, now);
         Measures = measures;
         var heap = record.Heap();
+        var loads = BatchTrace.LoadsOf(record);
         Mixture = Mixture.Of(
             new MixtureQuestion { Ingredients = [.. heap.Ingredients], Water = heap.WaterLitres }
         );
@@ -34,7 +38,10 @@ public sealed class BatchRecord
             .. Mixture.Parts.Select(p => new BatchPart(
                 p.Ingredient,
                 p.Typical.LooseVolume * p.Ingredient.Amount.Typical,
-                p.Typical.WetMass * p.Ingredient.Amount.Typical
+                p.Typical.WetMass * p.Ingredient.Amount.Typical,
+                loads.FirstOrDefault(l =>
+                    string.Equals(l.Name, p.Ingredient.Name, StringComparison.OrdinalIgnoreCase)
+                )
             )),
         ];
         WaterLitres = heap.WaterLitres.Typical;
@@ -113,9 +120,29 @@ public sealed class BatchRecord
                 .Select(e => new BatchUse(e.At, e.Deed.Bed, e.Deed.Litres)),
         ];
 
+    /// <summary>How far it has come by its diary; null before it is built, or where that cannot be asked.</summary>
+    public Answer? Finish()
+    {
+        try
+        {
+            return BatchFinish.Of(this, now);
+        }
+        catch (InputProblem)
+        {
+            // What was kept long ago may no longer be asked; the record is told without it.
+            return null;
+        }
+    }
+
+    /// <summary>The record as PDF.</summary>
+    /// <param name="paper">The paper.</param>
+    public byte[] Pdf(PaperSize paper) =>
+        BatchRecordPdf.Render(this, paper, now.InZone(record.Kept.TimeZone()).ToDateTimeOffset());
+
     /// <summary>The record in JSON and in text.</summary>
     public Answer Answer()
     {
+        var finish = Finish();
         var diary = DiaryAnswers.Show(record, now, Measures).Json;
         var json = new JsonObject
         {
@@ -133,6 +160,7 @@ public sealed class BatchRecord
                 ? null
                 : Readings.Max(r => r.Temperature.DegreesCelsius),
             ["heat"] = Heat?.Answer.Json.DeepClone(),
+            ["finish"] = finish?.Json.DeepClone(),
             ["used"] = new JsonArray([.. Uses.Select(u => u.ToJson())]),
             ["diary_whole"] = check.IsWhole,
             ["diary_sha256"] = check.Head,
@@ -141,7 +169,7 @@ public sealed class BatchRecord
                 "legionella_dust"
             ),
         };
-        return new Answer(json, Yes: true, BatchText.Of(this));
+        return new Answer(json, Yes: true, BatchText.Of(this, finish));
     }
 
     private static JsonObject Part(BatchPart part) =>
@@ -156,6 +184,11 @@ public sealed class BatchRecord
             },
             ["volume_l"] = part.LooseLitres,
             ["mass_kg"] = part.Kilograms,
+            ["giver"] = part.Load is { Giver.Length: > 0 } load ? load.Giver : null,
+            ["since"] = part.Load?.Since?.ToString(
+                EntryJson.DateForm,
+                CultureInfo.InvariantCulture
+            ),
         };
 
     // The places where a probe stood are its probes; a place that was not said is one of them.

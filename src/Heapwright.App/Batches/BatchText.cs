@@ -11,24 +11,18 @@ public static class BatchText
 {
     /// <summary>The whole record.</summary>
     /// <param name="batch">The batch.</param>
-    public static string Of(BatchRecord batch)
+    /// <param name="finish">How far it has come; null where that is not known.</param>
+    public static string Of(BatchRecord batch, Answer? finish)
     {
+        ArgumentNullException.ThrowIfNull(batch);
         var (kept, measures) = (batch.Record.Kept, batch.Measures);
         var zone = kept.TimeZone();
         var text = new StringBuilder();
         text.AppendLine(
             Words.Of("batches.head", null, kept.Name, DiaryAnswers.Day(kept.BuiltAt, zone))
         );
-        Figures.AppendList(
-            text,
-            Words.Of("batches.materials"),
-            [
-                .. batch.Parts.Select(p => Part(p, measures)),
-                .. batch.WaterLitres > 0
-                    ? [Words.Of("batches.water", null, measures.Litres(batch.WaterLitres))]
-                    : Array.Empty<string>(),
-            ]
-        );
+        var sections = Sections(batch, finish).ToArray();
+        Figures.AppendList(text, sections[0].Heading, sections[0].Lines);
         Figures.AppendList(
             text,
             Words.Of("batches.diary"),
@@ -38,26 +32,56 @@ public static class BatchText
                 ),
             ]
         );
-        Figures.AppendList(text, Words.Of("batches.heat"), [.. Heat(batch)]);
-        Figures.AppendList(
-            text,
+        foreach (var (heading, lines) in sections.Skip(1))
+        {
+            Figures.AppendList(text, heading, lines);
+        }
+
+        return text.AppendLine().AppendLine(Chain(batch)).ToString();
+    }
+
+    /// <summary>Everything but the diary, under its headings; what went in comes first.</summary>
+    /// <param name="batch">The batch.</param>
+    /// <param name="finish">How far it has come; null where that is not known.</param>
+    public static IEnumerable<(string Heading, IReadOnlyList<string> Lines)> Sections(
+        BatchRecord batch,
+        Answer? finish
+    )
+    {
+        ArgumentNullException.ThrowIfNull(batch);
+        var measures = batch.Measures;
+        yield return (
+            Words.Of("batches.materials"),
+            [
+                .. batch.Parts.Select(p => Part(p, measures)),
+                .. batch.WaterLitres > 0
+                    ? [Words.Of("batches.water", null, measures.Litres(batch.WaterLitres))]
+                    : Array.Empty<string>(),
+            ]
+        );
+        yield return (Words.Of("batches.heat"), [.. Heat(batch)]);
+        if (finish is not null)
+        {
+            yield return (Words.Of("batches.finish"), [.. Finish(finish)]);
+        }
+
+        yield return (
             Words.Of("batches.used"),
             batch.Uses.IsEmpty
                 ? [Words.Of("batches.used_none")]
-                : [.. batch.Uses.Select(u => Use(u, zone, measures))]
+                : [.. batch.Uses.Select(u => Use(u, batch.Record.Kept.TimeZone(), measures))]
         );
-        text.AppendLine()
-            .AppendLine(
-                batch.Check.IsWhole
-                    ? Words.Of("diary.check_whole", null, batch.Check.Entries, batch.Check.Head)
-                    : Words.Of(
-                        "diary.check_broken",
-                        null,
-                        batch.Check.FirstWrong!.Value,
-                        batch.Check.Head
-                    )
-            );
-        return text.ToString();
+    }
+
+    /// <summary>Whether the diary is as it was written, with the hash that covers it.</summary>
+    /// <param name="batch">The batch.</param>
+    public static string Chain(BatchRecord batch)
+    {
+        ArgumentNullException.ThrowIfNull(batch);
+        var check = batch.Check;
+        return check.IsWhole
+            ? Words.Of("diary.check_whole", null, check.Entries, check.Head)
+            : Words.Of("diary.check_broken", null, check.FirstWrong!.Value, check.Head);
     }
 
     /// <summary>A material with its amount.</summary>
@@ -72,7 +96,7 @@ public static class BatchText
             part.Ingredient.Name,
             measures.Litres(part.LooseLitres),
             measures.Kilograms(part.Kilograms)
-        );
+        ) + (part.Load is { } load ? EntryText.Origin(load.Giver, load.Since) : "");
 
     /// <summary>A bed with what went to it.</summary>
     /// <param name="use">What went to it.</param>
@@ -86,6 +110,14 @@ public static class BatchText
             measures.LitresAsGiven(use.Litres),
             use.Bed
         );
+
+    /// <summary>How far it has come and what it is ready for, in a few lines.</summary>
+    /// <param name="finish">The answer of <c>finish</c>.</param>
+    public static IEnumerable<string> Finish(Answer finish)
+    {
+        ArgumentNullException.ThrowIfNull(finish);
+        return finish.Text.Split('\n').TakeWhile(l => l.Length > 0 && !l.StartsWith(' ')).Take(2);
+    }
 
     /// <summary>What the readings show of rules on heat.</summary>
     /// <param name="batch">The batch.</param>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Text.Json.Nodes;
 using Heapwright.App.Contract;
 using Heapwright.App.Diary;
@@ -12,10 +13,12 @@ namespace Heapwright.App.Batches;
 /// <summary>A material that went into a heap, with the beds that compost of the heap went to.</summary>
 /// <param name="Heap">The heap.</param>
 /// <param name="Materials">What went into it, while building and later.</param>
+/// <param name="Loads">What is known of where it came from.</param>
 /// <param name="Uses">Where it went.</param>
 public sealed record BatchTrace(
     KeptHeap Heap,
     ImmutableArray<string> Materials,
+    ImmutableArray<AddedStuff> Loads,
     ImmutableArray<BatchUse> Uses
 )
 {
@@ -52,26 +55,52 @@ public sealed record BatchTrace(
     public static BatchTrace Of(HeapRecord record)
     {
         ArgumentNullException.ThrowIfNull(record);
+        var loads = LoadsOf(record);
         return new BatchTrace(
             record.Kept,
             [
                 .. record
                     .Heap()
                     .Ingredients.Select(i => i.Name)
-                    .Concat(
-                        record
-                            .Diary.Standing.Select(s => s.Entry)
-                            .OfType<EventEntry>()
-                            .Select(e => e.Deed)
-                            .OfType<AddedDeed>()
-                            .SelectMany(a => a.Ingredients)
-                            .Select(s => s.Name)
-                    )
+                    .Concat(loads.Select(l => l.Name))
                     .Distinct(StringComparer.OrdinalIgnoreCase),
             ],
+            loads,
             BatchRecord.UsesOf(record)
         );
     }
+
+    /// <summary>What went into a heap while building and later, as far as the diary tells where it came from.</summary>
+    /// <param name="record">The heap with its diary.</param>
+    public static ImmutableArray<AddedStuff> LoadsOf(HeapRecord record)
+    {
+        ArgumentNullException.ThrowIfNull(record);
+        return
+        [
+            .. record
+                .Diary.Standing.Select(s => (s.Entry as EventEntry)?.Deed)
+                .SelectMany(d =>
+                    d switch
+                    {
+                        BuiltDeed built => built.Loads,
+                        AddedDeed added => added.Ingredients,
+                        _ => [],
+                    }
+                ),
+        ];
+    }
+
+    /// <summary>What went in, each with where it came from as far as that is known.</summary>
+    public IEnumerable<string> Origins =>
+        Materials.Select(name =>
+            name
+            + string.Concat(
+                Loads
+                    .Where(l => string.Equals(l.Name, name, StringComparison.OrdinalIgnoreCase))
+                    .Select(l => EntryText.Origin(l.Giver, l.Since))
+                    .Distinct(StringComparer.Ordinal)
+            )
+        );
 
     /// <summary>Traces in JSON and in text; a "no" where there is none.</summary>
     /// <param name="traces">The traces.</param>
@@ -89,6 +118,7 @@ public sealed record BatchTrace(
                         ["id"] = t.Heap.Id.ToString(),
                         ["name"] = t.Heap.Name,
                         ["materials"] = Json.Of(t.Materials),
+                        ["loads"] = new JsonArray([.. t.Loads.Select(Load)]),
                         ["used"] = new JsonArray([.. t.Uses.Select(u => u.ToJson())]),
                     }),
                 ]),
@@ -100,10 +130,19 @@ public sealed record BatchTrace(
         );
     }
 
+    private static JsonObject Load(AddedStuff load) =>
+        new()
+        {
+            ["name"] = load.Name,
+            ["giver"] = load.Giver.Length > 0 ? load.Giver : null,
+            ["since"] = load.Since?.ToString(EntryJson.DateForm, CultureInfo.InvariantCulture),
+        };
+
     private bool Names(string word) =>
         word.Length == 0
         || Materials
             .Concat(Uses.Select(u => u.Bed))
+            .Concat(Loads.Select(l => l.Giver))
             .Any(n => n.Contains(word, StringComparison.OrdinalIgnoreCase));
 
     private IEnumerable<string> Lines(Measures measures)
@@ -114,7 +153,7 @@ public sealed record BatchTrace(
             null,
             Heap.Name,
             DiaryAnswers.Day(Heap.BuiltAt, zone),
-            string.Join(", ", Materials)
+            string.Join(", ", Origins)
         );
         foreach (var use in Uses)
         {

@@ -2,6 +2,7 @@ using System.Text.Json.Nodes;
 using Heapwright.App.Library;
 using Heapwright.App.Texts;
 using Heapwright.Core.FinishedCompost;
+using Heapwright.Core.Heaps;
 using Heapwright.Core.Materials;
 using Heapwright.Core.Quantities;
 
@@ -16,12 +17,18 @@ public static class FinishAnswers
     /// <param name="input">The question.</param>
     /// <param name="seed">The seed where the question names none.</param>
     /// <param name="measures">The measures of its sentences and its text; metric if null.</param>
+    /// <param name="built">The heap as it was built, for a question without <c>ingredients</c>; null where it is not known.</param>
     /// <exception cref="InputProblem">The question is wrong.</exception>
-    public static Answer Answer(Input input, ulong? seed = null, Measures? measures = null)
+    public static Answer Answer(
+        Input input,
+        ulong? seed = null,
+        Measures? measures = null,
+        Heap? built = null
+    )
     {
         ArgumentNullException.ThrowIfNull(input);
         var assumptions = new Assumptions(measures ?? Measures.Metric);
-        var reader = new FinishReader(assumptions);
+        var reader = new FinishReader(assumptions, built);
         var question = reader.Read(input, seed);
         var answer = Finisher.Answer(question, FinishTableReader.Tables);
         FinishRemarks.SayHow(question, answer, assumptions);
@@ -37,6 +44,12 @@ public static class FinishAnswers
         );
         return new Answer(Write(told, words), Yes: true, FinishText.Of(told, words));
     }
+
+    /// <summary>Whether a question can be read at all.</summary>
+    /// <param name="input">The question.</param>
+    /// <exception cref="InputProblem">It is wrong.</exception>
+    internal static void Check(Input input) =>
+        new FinishReader(new Assumptions(Measures.Metric), built: null).Read(input, null);
 
     private static JsonObject Write(FinishTold told, FinishWords words)
     {

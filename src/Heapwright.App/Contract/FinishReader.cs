@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Heapwright.App.Library;
 using Heapwright.Core.FinishedCompost;
+using Heapwright.Core.Heaps;
 using Heapwright.Core.Mixtures;
 using Heapwright.Core.Quantities;
 using Heapwright.Core.Readings;
@@ -9,7 +10,8 @@ namespace Heapwright.App.Contract;
 
 /// <summary>Reads the question of <c>finish</c>; everything in it may be missing.</summary>
 /// <param name="assumptions">Takes what was assumed.</param>
-internal sealed partial class FinishReader(Assumptions assumptions)
+/// <param name="built">The heap as it was built, where the question has no <c>ingredients</c>; null where it is not known.</param>
+internal sealed partial class FinishReader(Assumptions assumptions, Heap? built)
 {
     private const double MostDays = 3660;
 
@@ -155,6 +157,12 @@ internal sealed partial class FinishReader(Assumptions assumptions)
     {
         if (top["ingredients"] is not { } list)
         {
+            if (built is not null)
+            {
+                Ingredients = [.. built.Ingredients];
+                return Blend(built.WaterLitres, null, seed);
+            }
+
             foreach (var field in (string[])["water_l", "mixing_volume_factor"])
             {
                 if (top[field] is { } alone)
@@ -177,11 +185,20 @@ internal sealed partial class FinishReader(Assumptions assumptions)
             throw list.Problem("every amount may be 0; at least one above 0 is needed");
         }
 
+        return Blend(
+            top["water_l"]?.Spread(0, 1_000_000) ?? Spread.Exact(0),
+            top["mixing_volume_factor"]?.Spread(0.3, 1.5),
+            seed
+        );
+    }
+
+    private Mixture Blend(Spread water, Spread? mixing, ulong seed)
+    {
         var question = new MixtureQuestion
         {
             Ingredients = Ingredients,
-            Water = top["water_l"]?.Spread(0, 1_000_000) ?? Spread.Exact(0),
-            MixingVolumeFactor = top["mixing_volume_factor"]?.Spread(0.3, 1.5),
+            Water = water,
+            MixingVolumeFactor = mixing,
             PointCount = SamplePoints.Count,
             Seed = seed,
         };

@@ -36,7 +36,7 @@ internal static class FinishRemarks
             && (yield.Volume is not null || !answer.Beds.IsEmpty)
         )
         {
-            assumptions.Say("finish.density_usual");
+            assumptions.Say(yield.IsMassJoined ? "finish.density_joined" : "finish.density_usual");
         }
 
         if (yield.DryLossPercent is { From: Origin.Ash })

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Heapwright.App.Contract;
 using Heapwright.App.Library;
 using Heapwright.Core.Readings;
@@ -11,7 +12,7 @@ internal static class DeedReader
 {
     private static readonly Dictionary<string, string[]> FieldsOf = new(StringComparer.Ordinal)
     {
-        ["built"] = [],
+        ["built"] = ["ingredients"],
         ["turn"] = ["thoroughness", "part"],
         ["water"] = ["l"],
         ["add"] = ["ingredients"],
@@ -21,6 +22,7 @@ internal static class DeedReader
         ["merge"] = ["other_heap"],
         ["move"] = ["bay"],
         ["spread"] = ["bed", "l"],
+        ["test"] = ["test", "values"],
         ["close"] = [],
     };
 
@@ -30,8 +32,9 @@ internal static class DeedReader
 
     /// <summary>What was done.</summary>
     /// <param name="fields">The fields of the entry.</param>
+    /// <param name="kept">Whether it is read as it was kept; what is kept was checked when it came.</param>
     /// <exception cref="InputProblem">Something is missing, out of range or does not belong to it.</exception>
-    public static HeapDeed Read(InputFields fields)
+    public static HeapDeed Read(InputFields fields, bool kept)
     {
         var deed = fields.Needed("do").Choice([.. EntryWords.Deeds]);
         foreach (var name in Fields.Skip(1).Except(FieldsOf[deed], StringComparer.Ordinal))
@@ -48,7 +51,12 @@ internal static class DeedReader
 
         return deed switch
         {
-            "built" => new BuiltDeed(),
+            "built" => new BuiltDeed
+            {
+                Loads = fields["ingredients"] is { } loads
+                    ? [.. loads.Items(0, EntryLimits.MostIngredients).Select(Stuff)]
+                    : [],
+            },
             "turn" => new TurnedDeed(
                 (Thoroughness)Word(fields["thoroughness"], EntryWords.Hows, "fair"),
                 (TurnedPart)Word(fields["part"], EntryWords.Parts, "all")
@@ -88,6 +96,7 @@ internal static class DeedReader
                 Bed = fields.Needed("bed").Text(EntryLimits.LongestBed),
                 Litres = fields.Needed("l").Number(0, EntryLimits.MostLitres),
             },
+            "test" => HomeTests.Read(fields, kept),
             "move" => new MovedDeed(EntryReader.Id(fields.Needed("bay"))),
             _ => new ClosedDeed(),
         };
@@ -95,7 +104,7 @@ internal static class DeedReader
 
     private static AddedStuff Stuff(Input input)
     {
-        var fields = input.Fields("material", "name", "amount");
+        var fields = input.Fields("material", "name", "amount", "giver", "since");
         var material = fields["material"]?.Text(100) ?? "";
         if (material.Length == 0 && fields["name"] is null)
         {
@@ -118,8 +127,21 @@ internal static class DeedReader
                     ),
             Value = amount.Needed("value").Number(0, 1_000_000),
             Unit = amount.Needed("unit").Text(60),
+            Giver = fields["giver"]?.Text(100) ?? "",
+            Since = fields["since"] is { } since ? Date(since) : null,
         };
     }
+
+    private static DateOnly Date(Input input) =>
+        DateOnly.TryParseExact(
+            input.Text(10),
+            EntryJson.DateForm,
+            CultureInfo.InvariantCulture,
+            DateTimeStyles.None,
+            out var date
+        )
+            ? date
+            : throw input.Problem($"\"{input.Text(10)}\" is no date; write it such as 2026-05-02");
 
     private static int Word(Input? input, IReadOnlyList<string> words, string usual) =>
         EntryWords.Number(words, input?.Choice([.. words]) ?? usual);

@@ -16,6 +16,9 @@ namespace Heapwright.App.Diary;
 /// </summary>
 public static class EntryJson
 {
+    /// <summary>How a day stands in entries.</summary>
+    internal const string DateForm = "yyyy-MM-dd";
+
     private const string TimeForm = "yyyy-MM-dd'T'HH:mm:ss.FFFFFFFzzz";
 
     private const string Way = "\"way\":\"";
@@ -172,8 +175,11 @@ public static class EntryJson
             case WateredDeed watered:
                 json.WriteNumber("l", watered.Litres);
                 break;
+            case BuiltDeed { Loads.Count: > 0 } built:
+                Stuff(json, built.Loads);
+                break;
             case AddedDeed added:
-                Added(json, added);
+                Stuff(json, added.Ingredients);
                 break;
             case CoveredDeed covered:
                 json.WriteString("kind", covered.Kind);
@@ -195,13 +201,31 @@ public static class EntryJson
             case MovedDeed moved:
                 json.WriteString("bay", moved.Bay);
                 break;
+            case TestedDeed tested:
+                Tested(json, tested);
+                break;
         }
     }
 
-    private static void Added(Utf8JsonWriter json, AddedDeed added)
+    private static void Tested(Utf8JsonWriter json, TestedDeed tested)
+    {
+        json.WriteString("test", EntryWords.Of(tested.Test));
+        if (!tested.IsBegun)
+        {
+            json.WriteStartObject("values");
+            foreach (var (field, value) in tested.Values)
+            {
+                json.WriteNumber(field, value);
+            }
+
+            json.WriteEndObject();
+        }
+    }
+
+    private static void Stuff(Utf8JsonWriter json, IReadOnlyList<AddedStuff> all)
     {
         json.WriteStartArray("ingredients");
-        foreach (var stuff in added.Ingredients)
+        foreach (var stuff in all)
         {
             json.WriteStartObject();
             Filled(json, "material", stuff.Material);
@@ -210,6 +234,12 @@ public static class EntryJson
             json.WriteNumber("value", stuff.Value);
             json.WriteString("unit", stuff.Unit);
             json.WriteEndObject();
+            Filled(json, "giver", stuff.Giver);
+            Filled(
+                json,
+                "since",
+                stuff.Since?.ToString(DateForm, CultureInfo.InvariantCulture) ?? ""
+            );
             json.WriteEndObject();
         }
 

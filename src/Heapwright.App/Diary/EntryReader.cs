@@ -172,7 +172,7 @@ public static class EntryReader
                 Zone = zone,
                 ReceivedAt = arrival.At,
                 Way = arrival.Way,
-                Deed = DeedReader.Read(fields),
+                Deed = DeedReader.Read(fields, kept),
             },
             "note" => new NoteEntry
             {

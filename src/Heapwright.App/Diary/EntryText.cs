@@ -1,3 +1,4 @@
+using System.Globalization;
 using Heapwright.App.Texts;
 using Heapwright.Core.Readings;
 using Heapwright.Core.Readings.Deeds;
@@ -111,6 +112,42 @@ public static class EntryText
             )
         );
 
+    private static string Stuff(AddedStuff stuff, Measures measures) =>
+        stuff.Value.ToString("0.###", measures.Culture)
+        + " × "
+        + stuff.Unit
+        + " "
+        + stuff.Name
+        + Origin(stuff.Giver, stuff.Since);
+
+    /// <summary>Where a load came from, in brackets; empty where that is not known.</summary>
+    /// <param name="giver">Who gave it; may be empty.</param>
+    /// <param name="since">The day it was cut, fetched or brought.</param>
+    public static string Origin(string giver, DateOnly? since)
+    {
+        var day = since?.ToString(EntryJson.DateForm, CultureInfo.InvariantCulture);
+        return (giver, day) switch
+        {
+            ({ Length: > 0 }, not null) => Words.Of("diary.origin_both", null, giver, day),
+            ({ Length: > 0 }, null) => Words.Of("diary.origin_giver", null, giver),
+            (_, not null) => Words.Of("diary.origin_day", null, day),
+            _ => "",
+        };
+    }
+
+    private static string Test(TestedDeed tested, Measures measures)
+    {
+        var name = Words.Of("diary.test_" + EntryWords.Of(tested.Test));
+        return tested.IsBegun
+            ? Words.Of("diary.test_begun", null, name)
+            : Words.Of(
+                "diary.test_read",
+                null,
+                name,
+                string.Join(", ", tested.Values.Select(v => HomeTests.Text(v, measures)))
+            );
+    }
+
     private static string Deed(HeapDeed deed, Measures measures)
     {
         var code = "diary.do_" + EntryWords.Of(deed);
@@ -123,15 +160,15 @@ public static class EntryText
                 Word(EntryWords.Of(turned.Thoroughness))
             ),
             WateredDeed watered => Words.Of(code, null, measures.LitresAsGiven(watered.Litres)),
+            BuiltDeed { Loads.Count: > 0 } built => Words.Of(
+                "diary.built_of",
+                null,
+                string.Join(", ", built.Loads.Select(l => Stuff(l, measures)))
+            ),
             AddedDeed added => Words.Of(
                 code,
                 null,
-                string.Join(
-                    ", ",
-                    added.Ingredients.Select(i =>
-                        i.Value.ToString("0.###", measures.Culture) + " × " + i.Unit + " " + i.Name
-                    )
-                )
+                string.Join(", ", added.Ingredients.Select(i => Stuff(i, measures)))
             ),
             CoveredDeed covered => Words.Of(code, null, Word(covered.Kind)),
             RainedDeed rained => Words.Of(
@@ -145,6 +182,7 @@ public static class EntryText
                 measures.LitresAsGiven(spread.Litres),
                 spread.Bed
             ),
+            TestedDeed tested => Test(tested, measures),
             SplitDeed split => Words.Of(
                 code,
                 null,

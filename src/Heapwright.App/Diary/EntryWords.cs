@@ -29,7 +29,24 @@ public static class EntryWords
 
     /// <summary>What can be done to a heap.</summary>
     public static IReadOnlyList<string> Deeds { get; } =
-    ["built", "turn", "water", "add", "cover", "rain", "split", "merge", "move", "spread", "close"];
+    [
+        "built",
+        "turn",
+        "water",
+        "add",
+        "cover",
+        "rain",
+        "split",
+        "merge",
+        "move",
+        "spread",
+        "test",
+        "close",
+    ];
+
+    /// <summary>The tests.</summary>
+    public static IReadOnlyList<string> Tests { get; } =
+    ["self_heating", "seed_test", "bean_test", "bag_test", "amount", "lab"];
 
     /// <summary>The kinds of entries.</summary>
     public static IReadOnlyList<string> Kinds { get; } =
@@ -70,6 +87,7 @@ public static class EntryWords
             MergedDeed => "merge",
             MovedDeed => "move",
             SpreadDeed => "spread",
+            TestedDeed => "test",
             _ => "close",
         };
 
@@ -92,6 +110,10 @@ public static class EntryWords
     /// <summary>The word for what was turned.</summary>
     /// <param name="part">What.</param>
     public static string Of(TurnedPart part) => Parts[(int)part];
+
+    /// <summary>The word for a test.</summary>
+    /// <param name="test">The test.</param>
+    public static string Of(HomeTest test) => Tests[(int)test];
 
     /// <summary>The word for a way.</summary>
     /// <param name="way">The way.</param>

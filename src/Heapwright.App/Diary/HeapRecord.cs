@@ -109,6 +109,13 @@ public sealed class HeapRecord
             }
         }
 
+        // Where stuff came from is nothing to a model.
+        foreach (var stuff in json["ingredients"]?.AsArray().OfType<JsonObject>() ?? [])
+        {
+            stuff.Remove("giver");
+            stuff.Remove("since");
+        }
+
         return json;
     }
 

@@ -10,6 +10,8 @@ namespace Heapwright.App.Diary;
 /// <param name="diary">Where the diaries are kept.</param>
 public sealed class ReadDiary(IItemStore items, IDiaryStore diary)
 {
+    private static readonly Duration Recent = Duration.FromDays(21);
+
     /// <summary>All heaps with the number of their entries, the newest first.</summary>
     /// <param name="cancel">Gives up.</param>
     public async Task<ImmutableArray<(KeptHeap Heap, long Entries)>> Heaps(CancellationToken cancel)
@@ -31,6 +33,33 @@ public sealed class ReadDiary(IItemStore items, IDiaryStore diary)
         await items.Find<KeptHeap>(heapId, cancel) is { } heap
             ? new HeapRecord(heap, await diary.Read(heapId, from, null, cancel))
             : null;
+
+    /// <summary>
+    /// The heap that stands in a bay: the last that was built there, with its diary of the last weeks; null where none was,
+    /// or where it is no longer followed.
+    /// </summary>
+    /// <param name="bayId">The bay.</param>
+    /// <param name="now">The present.</param>
+    /// <param name="cancel">Gives up.</param>
+    public async Task<HeapRecord?> In(Guid bayId, Instant now, CancellationToken cancel)
+    {
+        var last = (await items.All<KeptHeap>(cancel))
+            .Where(h => h.BayId == bayId)
+            .MaxBy(h => h.BuiltAt);
+        if (last is null)
+        {
+            return null;
+        }
+
+        // Where nothing was noted of late, the end may stand further back.
+        var record = await Of(last.Id, now - Recent, cancel);
+        if (record is { Diary.Standing.Count: 0 })
+        {
+            record = await Of(last.Id, null, cancel);
+        }
+
+        return record is { IsClosed: false } ? record : null;
+    }
 
     /// <summary>The heap that a word names: its id, the beginning of its id, or its name.</summary>
     /// <param name="word">The word.</param>

@@ -17,7 +17,13 @@ public sealed class StartHeap(SiteRecorder recorder, RecordEntries entries)
     /// <param name="heap">The heap.</param>
     /// <param name="way">By what way it came.</param>
     /// <param name="cancel">Gives up.</param>
-    public async Task<Outcome> Start(KeptHeap heap, EntryWay way, CancellationToken cancel)
+    /// <param name="takesStock">Whether what went in is taken from the stock, as one act with the heap.</param>
+    public async Task<Outcome> Start(
+        KeptHeap heap,
+        EntryWay way,
+        CancellationToken cancel,
+        bool takesStock = false
+    )
     {
         ArgumentNullException.ThrowIfNull(heap);
         var now = recorder.Clock.Now();
@@ -29,24 +35,50 @@ public sealed class StartHeap(SiteRecorder recorder, RecordEntries entries)
             return Outcome.Refused(Refusal.Of("built", "readings.built_range"));
         }
 
-        var outcome = await recorder.Put("acts.heap_started", [heap.Name], [heap], cancel);
+        if (heap.Faults().FirstOrDefault() is { } fault)
+        {
+            return Outcome.Refused(fault);
+        }
+
+        var used = UsedLoad.Of(heap, await recorder.Store.All<StockEntry>(cancel));
+        var outcome = await recorder.Put(
+            "acts.heap_started",
+            [heap.Name],
+            [heap, .. takesStock ? used.Select(u => u.Rest).OfType<StockEntry>() : []],
+            cancel
+        );
         if (!outcome.IsDone)
         {
             return outcome;
         }
 
-        var built = new EventEntry
+        await entries.Record(heap.Id, [Built(heap, used, recorder.Clock.GetUtcNow(), way)], cancel);
+        return outcome with { ItemId = heap.Id };
+    }
+
+    /// <summary>The entry a diary begins with.</summary>
+    /// <param name="heap">The heap.</param>
+    /// <param name="used">The loads it was built of.</param>
+    /// <param name="receivedAt">When it came.</param>
+    /// <param name="way">By what way it came.</param>
+    public static EventEntry Built(
+        KeptHeap heap,
+        IEnumerable<UsedLoad> used,
+        DateTimeOffset receivedAt,
+        EntryWay way
+    )
+    {
+        ArgumentNullException.ThrowIfNull(heap);
+        return new EventEntry
         {
             Id = DeterministicIds.Of(heap.Id, "built"),
             HeapId = heap.Id,
             At = heap.BuiltAt.InZone(heap.TimeZone()).ToDateTimeOffset(),
             Zone = heap.Zone,
-            ReceivedAt = recorder.Clock.GetUtcNow(),
+            ReceivedAt = receivedAt,
             Way = way,
-            Deed = new BuiltDeed(),
+            Deed = new BuiltDeed { Loads = [.. used.Select(u => u.Stuff)] },
         };
-        await entries.Record(heap.Id, [built], cancel);
-        return outcome with { ItemId = heap.Id };
     }
 
     /// <summary>The heap that was built by a sheet.</summary>

@@ -64,30 +64,30 @@ internal sealed class HeatRecordPdf
         pages.Y += 34;
         foreach (var line in HygieneText.Facts(told, words, measures))
         {
-            Paragraph(line, PaperPages.Plain(10), 0);
+            pages.Paragraph(line, PaperPages.Plain(10), 0);
         }
 
         Signature();
-        Heading("heading_verdicts");
+        pages.Heading(words.Say("heading_verdicts"));
         foreach (var finding in told.Findings.OrderBy(f => f.Verdict == RuleVerdict.NotApplicable))
         {
             Finding(finding);
         }
 
-        Heading("heading_gaps");
+        pages.Heading(words.Say("heading_gaps"));
         foreach (var gap in HygieneText.Gaps(Record, words))
         {
-            Paragraph(gap, PaperPages.Plain(TextFont), 0);
+            pages.Paragraph(gap, PaperPages.Plain(TextFont), 0);
         }
 
         Log();
-        Heading("hash_heading");
-        Paragraph(
+        pages.Heading(words.Say("hash_heading"));
+        pages.Paragraph(
             words.Say("hash", Record.Entries.Length, Record.Hash),
             PaperPages.Bold(TextFont),
             0
         );
-        Paragraph(words.Say("hash_note"), PaperPages.Plain(TextFont), 0);
+        pages.Paragraph(words.Say("hash_note"), PaperPages.Plain(TextFont), 0);
         pages.Y += 8;
         PaperColumns.Print(pages, [8.4, 8], [.. Blocks()]);
         return pages.Finish((page, all) => words.Say("page", page, all));
@@ -124,10 +124,10 @@ internal sealed class HeatRecordPdf
         var verdict = words.Verdict(finding.Verdict);
         var width = pages.Page.MeasureString(verdict + "  ", bold).Width;
         pages.Text(verdict, bold, pages.Left, pages.Y + 10);
-        Paragraph(finding.Rule.Title, bold, Math.Max(90, width));
+        pages.Paragraph(finding.Rule.Title, bold, Math.Max(90, width));
         foreach (var line in HygieneText.Lines(finding, told.Question.Process, words))
         {
-            Paragraph(line, PaperPages.Plain(TextFont - 0.4), 90);
+            pages.Paragraph(line, PaperPages.Plain(TextFont - 0.4), 90);
         }
 
         pages.Y += 5;
@@ -135,7 +135,7 @@ internal sealed class HeatRecordPdf
 
     private void Log()
     {
-        Heading("heading_record");
+        pages.Heading(words.Say("heading_record"));
         Head();
         foreach (var chained in Record.Entries)
         {
@@ -204,24 +204,6 @@ internal sealed class HeatRecordPdf
         );
         pages.Text(hash, font, pages.Right, y, XStringFormats.BaseLineRight);
         pages.Y += RowHeight;
-    }
-
-    private void Heading(string code)
-    {
-        pages.Need(40);
-        pages.Text(words.Say(code), PaperPages.Bold(12), pages.Left, pages.Y + 14);
-        pages.Y += 22;
-    }
-
-    private void Paragraph(string text, XFont font, double indent)
-    {
-        var x = pages.Left + indent;
-        foreach (var line in pages.Lines(text, font, pages.Right - x))
-        {
-            pages.Need(font.Size * 1.4);
-            pages.Text(line, font, x, pages.Y + font.Size + 1);
-            pages.Y += font.Size * 1.32;
-        }
     }
 
     private IEnumerable<PaperBlock> Blocks()

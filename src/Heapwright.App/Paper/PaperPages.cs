@@ -132,6 +132,27 @@ internal sealed class PaperPages : IDisposable
         return lines;
     }
 
+    /// <summary>Sets a heading below what was set before.</summary>
+    public void Heading(string text)
+    {
+        Need(40);
+        Y += 2;
+        Paragraph(text, Bold(12));
+        Y += 4;
+    }
+
+    /// <summary>Sets a text in as many lines as it needs.</summary>
+    public void Paragraph(string text, XFont font, double indent = 0)
+    {
+        var x = Left + indent;
+        foreach (var line in Lines(text, font, Right - x))
+        {
+            Need(font.Size * 1.4);
+            Text(line, font, x, Y + font.Size + 1);
+            Y += font.Size * 1.32;
+        }
+    }
+
     /// <summary>Writes the page numbers and gives the file.</summary>
     /// <param name="foot">The foot of a page: its number and how many there are.</param>
     public byte[] Finish(Func<int, int, string> foot)

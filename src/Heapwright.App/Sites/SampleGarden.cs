@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using Heapwright.App.Changes;
+using Heapwright.App.Diary;
+using Heapwright.Core.Readings;
 using NodaTime;
 
 namespace Heapwright.App.Sites;
@@ -9,13 +11,16 @@ namespace Heapwright.App.Sites;
 /// a sample wherever it is seen, and removed by one act.
 /// </summary>
 /// <param name="recorder">The way to the record.</param>
-public sealed class SampleGarden(SiteRecorder recorder)
+/// <param name="entries">The way into the diaries.</param>
+public sealed class SampleGarden(SiteRecorder recorder, RecordEntries entries)
 {
+    internal const string Stables = "The stables at Nether Fold";
+
     /// <summary>Brings the sample garden in.</summary>
     /// <param name="zone">The zone its days are counted in.</param>
     /// <param name="units">The units it is shown in.</param>
     /// <param name="cancel">Gives up.</param>
-    public Task<Outcome> BringIn(string zone, DisplayUnits units, CancellationToken cancel)
+    public async Task<Outcome> BringIn(string zone, DisplayUnits units, CancellationToken cancel)
     {
         var site = new Site
         {
@@ -25,12 +30,29 @@ public sealed class SampleGarden(SiteRecorder recorder)
             Zone = zone,
             Units = units,
         };
-        return recorder.Put(
-            "acts.sample_in",
-            [site.Name],
-            [site, .. Things(SiteDays.DayOf(recorder.Clock.Now(), site.TimeZone()))],
-            cancel
-        );
+        ImmutableArray<Item> things =
+        [
+            .. Things(SiteDays.DayOf(recorder.Clock.Now(), site.TimeZone()), site),
+        ];
+        var outcome = await recorder.Put("acts.sample_in", [site.Name], [site, .. things], cancel);
+        foreach (var heap in outcome.IsDone ? things.OfType<KeptHeap>() : [])
+        {
+            await entries.Record(
+                heap.Id,
+                [
+                    StartHeap.Built(
+                        heap,
+                        UsedLoad.Of(heap, SampleHeaps.LoadsOf(heap)),
+                        recorder.Clock.GetUtcNow(),
+                        EntryWay.Page
+                    ),
+                    .. SampleHeaps.EntriesOf(heap, recorder.Clock.GetUtcNow()),
+                ],
+                cancel
+            );
+        }
+
+        return outcome;
     }
 
     /// <summary>Takes everything out that belongs to the sample; what the person added stays.</summary>
@@ -58,10 +80,19 @@ public sealed class SampleGarden(SiteRecorder recorder)
         );
     }
 
-    private static IEnumerable<Item> Things(LocalDate today)
+    private static IEnumerable<Item> Things(LocalDate today, Site site)
     {
-        yield return Box("Bay by the pear wall", 1.2, 1.2, 1.1);
-        yield return Box("Middle bay", 1.2, 1.2, 1.1);
+        var (pearWall, middle) = (
+            Box("Bay by the pear wall", 1.2, 1.2, 1.1),
+            Box("Middle bay", 1.2, 1.2, 1.1)
+        );
+        ImmutableArray<OwnContainer> containers =
+        [
+            Container("bucket", 14, heaped: false),
+            Container("wheelbarrow", 85, heaped: true),
+        ];
+        yield return pearWall;
+        yield return middle;
         yield return new Bay
         {
             Id = Guid.CreateVersion7(),
@@ -71,14 +102,19 @@ public sealed class SampleGarden(SiteRecorder recorder)
             DiameterM = 1,
             HeightM = 1,
         };
-        yield return new OwnContainer
+        foreach (var container in containers)
         {
-            Id = Guid.CreateVersion7(),
-            IsSample = true,
-            Name = "bucket",
-            HoldsL = 14,
-            IsHeaped = false,
-        };
+            yield return container;
+        }
+
+        var contents = SiteContents.Of(containers);
+        foreach (
+            var thing in SampleHeaps.Things(contents, middle, pearWall, today, site.TimeZone())
+        )
+        {
+            yield return thing;
+        }
+
         yield return Stock("grass_clippings_fresh", "Grass clippings", 3, "wheelbarrow", today, 0);
         yield return Stock("leaves_mixed_dry", "Dry leaves", 6, "wheelbarrow", today, 40);
         yield return Stock("wood_chips_coarse", "Wood chips", 2, "wheelbarrow", today, 90);
@@ -92,9 +128,19 @@ public sealed class SampleGarden(SiteRecorder recorder)
             6
         ) with
         {
-            Giver = "The stables at Nether Fold",
+            Giver = Stables,
         };
     }
+
+    private static OwnContainer Container(string name, double litres, bool heaped) =>
+        new()
+        {
+            Id = Guid.CreateVersion7(),
+            IsSample = true,
+            Name = name,
+            HoldsL = litres,
+            IsHeaped = heaped,
+        };
 
     private static Bay Box(string name, double length, double width, double height) =>
         new()

@@ -55,6 +55,11 @@ public sealed class SiteContents
     /// <summary>What is at hand.</summary>
     public ImmutableArray<StockEntry> Stock { get; }
 
+    /// <summary>A site that has nothing yet but measures of its own.</summary>
+    /// <param name="containers">The measures.</param>
+    public static SiteContents Of(ImmutableArray<OwnContainer> containers) =>
+        new(containers, [], [], [], []);
+
     /// <summary>Reads what a site has.</summary>
     /// <param name="store">Where it is kept.</param>
     /// <param name="cancel">Gives up.</param>

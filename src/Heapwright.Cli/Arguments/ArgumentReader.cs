@@ -28,6 +28,8 @@ internal static class ArgumentReader
         "--part",
         "--amount",
         "--bed",
+        "--test",
+        "--values",
         "--kind",
         "--entry",
         "--name",

@@ -98,7 +98,7 @@ internal static class CommandTable
         };
     }
 
-    private static PaperSize Paper(Call call) =>
+    internal static PaperSize Paper(Call call) =>
         call.Paper == "letter" ? PaperSize.Letter : PaperSize.A4;
 
     private static Reply Build(Call call)

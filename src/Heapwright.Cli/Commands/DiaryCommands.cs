@@ -24,7 +24,7 @@ internal static class DiaryCommands
                 Takes = ["--sheet", "--name", "--built", "--zone", "--aim", "--id"],
             },
             new("heap show", heaps.Show) { WordsAre = "HEAP" },
-            new("heap record", heaps.Record) { WordsAre = "HEAP" },
+            new("heap record", heaps.Record) { WordsAre = "HEAP", Prints = true },
             new("heap where", heaps.Where) { WordsAre = "TEXT" },
             new("heap check", heaps.Check) { WordsAre = "HEAP" },
             new("reading add", entries.Reading)
@@ -49,6 +49,11 @@ internal static class DiaryCommands
             {
                 Needs = ["--heap", "--bed", "--amount"],
                 Takes = When,
+            },
+            new("entry test", entries.Test)
+            {
+                Needs = ["--heap", "--test"],
+                Takes = ["--values", .. When],
             },
             new("entry note", entries.Note)
             {

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Heapwright.App.Diary;
 using Heapwright.App.Sites;
 using Heapwright.Core.Readings;
@@ -12,6 +13,9 @@ namespace Heapwright.Cli.Commands;
 internal sealed class EntryCommands(Func<string, DiaryDesk> open)
 {
     private const string Heap = "--heap";
+    private const StringSplitOptions Parts =
+        StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries;
+
     private readonly Stored stored = new(open);
 
     /// <summary>A temperature.</summary>
@@ -103,6 +107,37 @@ internal sealed class EntryCommands(Func<string, DiaryDesk> open)
                 call,
                 Checked(() => new SpreadDeed { Bed = bed, Litres = litres }, "--amount", call)
             );
+    }
+
+    /// <summary>A test that was begun, or its result.</summary>
+    /// <param name="call">The call.</param>
+    public Reply Test(Call call)
+    {
+        var word = Stored.Word(call, "--test", EntryWords.Tests, "");
+        var deed = new TestedDeed
+        {
+            Test = (HomeTest)EntryWords.Number(EntryWords.Tests, word),
+            Values = [.. (call.Value("--values") ?? "").Split(',', Parts).Select(Value)],
+        };
+        return HomeTests.Fault(deed) is { } fault
+            ? throw Stored.Wrong("sites.question_wrong", fault)
+            : Done(call, deed);
+    }
+
+    private static TestValue Value(string pair)
+    {
+        var parts = pair.Split('=', Parts);
+        return
+            parts.Length == 2
+            && double.TryParse(
+                parts[1],
+                NumberStyles.Float,
+                CultureInfo.InvariantCulture,
+                out var value
+            )
+            && double.IsFinite(value)
+            ? new TestValue(parts[0], value)
+            : throw Stored.Wrong("diary.test_value", pair);
     }
 
     private static double Litres(Call call)

@@ -64,14 +64,13 @@ internal sealed class HeapCommands(Func<string, DiaryDesk> open)
     {
         var desk = stored.Open(call);
         var heap = Stored.Heap(desk, string.Join(' ', call.Words));
-        return BatchRecord
-            .Of(
-                Stored.Await(desk.Reader.Of(heap.Id, null, CancellationToken.None))!,
-                Stored.Await(desk.Reader.Verify(heap.Id, CancellationToken.None)),
-                Instant.FromDateTimeOffset(call.Now),
-                call.Measures
-            )
-            .Answer();
+        var batch = BatchRecord.Of(
+            Stored.Await(desk.Reader.Of(heap.Id, null, CancellationToken.None))!,
+            Stored.Await(desk.Reader.Verify(heap.Id, CancellationToken.None)),
+            Instant.FromDateTimeOffset(call.Now),
+            call.Measures
+        );
+        return new Reply(batch.Answer()) { Pdf = () => batch.Pdf(CommandTable.Paper(call)) };
     }
 
     /// <summary>Which material went to which bed.</summary>

@@ -50,6 +50,9 @@ public sealed record CompostYield
     public Sampled? UsableMass =>
         Oversize is { } over ? WetMass?.With(over, (m, o) => m * (100 - o) / 100) : WetMass;
 
+    /// <summary>Whether the mass was joined from a usual density and the mass at the start, as it was not weighed.</summary>
+    public bool IsMassJoined { get; init; }
+
     /// <summary>What does not fit together.</summary>
     public ImmutableArray<Reason> Doubts { get; init; } = [];
 
@@ -90,6 +93,17 @@ public sealed record CompostYield
                 : draw.Positive("density", end.BulkDensity, "bulk_density_kg_m3");
         SayUnlikelyDensity(density, doubts);
         var wet = known ?? measured?.With(density, (v, d) => v * d / 1000, Origin.Volume);
+        var joins =
+            known is null
+            && end.BulkDensity is null
+            && wet is not null
+            && start.WetMass is not null;
+        if (joins)
+        {
+            wet = Joined(wet!, start, draw, moisture);
+            density = wet.With(measured!, (w, v) => 1000 * w / v, Origin.Usual);
+        }
+
         Sampled? volume = measured;
         if (wet is null && start.WetMass is { } built)
         {
@@ -133,6 +147,7 @@ public sealed record CompostYield
                 : weighedLeft?.Map(s => 100 * (1 - s)),
             OrganicLossPercent = organic,
             Oversize = draw.Percent("oversize", end.Oversize),
+            IsMassJoined = joins,
             Doubts = doubts.ToImmutable(),
         };
     }
@@ -158,6 +173,38 @@ public sealed record CompostYield
         }
 
         return (left, before.With(after, AshTracer.OrganicLossPercent, Origin.Ash));
+    }
+
+    // Two weak guesses of one mass: a usual density, and the usual share of the mass at the start. In logarithms each counts
+    // by the inverse of its variance; and no more dry matter can be left than there was.
+    private static Sampled Joined(
+        Sampled byVolume,
+        StartMatter start,
+        EndDraw draw,
+        Sampled moisture
+    )
+    {
+        var byMass = start.WetMass!.With(
+            draw.Usual("mass_pct_of_start"),
+            (w, p) => w * p / 100,
+            Origin.Usual
+        );
+        var (one, other) = (Precision(byVolume), Precision(byMass));
+        var wet = byVolume.With(
+            byMass,
+            (a, b) => Math.Exp(((one * Math.Log(a)) + (other * Math.Log(b))) / (one + other))
+        );
+        return start.DryMass is { } dry
+            ? wet.With(dry.With(moisture, (d, m) => 100 * d / (100 - m)), Math.Min)
+            : wet;
+    }
+
+    private static double Precision(Sampled mass)
+    {
+        const double Ends = 3.29; // standard deviations between the 5th and the 95th percentile
+        const double Least = 0.01;
+        var deviation = Math.Max(Least, Math.Log(mass.Value.High / mass.Value.Low) / Ends);
+        return 1 / (deviation * deviation);
     }
 
     private static Sampled? FromDry(Sampled? dry, Sampled left, Sampled moisture) =>

@@ -36,6 +36,9 @@ internal static class SiteEndpoints
         app.MapGet("/heaps/{key}/record.json", BatchFiles.Json)
             .RequireRateLimiting(Limits.Questions)
             .ExcludeFromDescription();
+        app.MapGet("/heaps/{key}/record.pdf", BatchFiles.Pdf)
+            .RequireRateLimiting(Limits.Questions)
+            .ExcludeFromDescription();
         app.MapGet("/heaps/{key}/heat.pdf", BatchFiles.HeatPdf)
             .RequireRateLimiting(Limits.Questions)
             .ExcludeFromDescription();

@@ -120,6 +120,9 @@ public sealed record Shown(DisplayUnits Units, CultureInfo Culture)
     /// <summary>The unit of volume, as it is written.</summary>
     public string VolumeUnit => Measures.VolumeUnit;
 
+    /// <summary>The unit of mass as it is written.</summary>
+    public string MassUnit => Measures.Units.Mass;
+
     /// <summary>A volume in the unit of this site, as a number.</summary>
     /// <param name="litres">Litres.</param>
     public double InVolume(double litres) => Measures.InVolume(litres);

@@ -19,6 +19,17 @@ public sealed record AddedStuff
         init => field = EntryLimits.Text(value, 1, 100, nameof(Name));
     }
 
+    /// <summary>Who gave it; empty where that was not told.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">It is too long.</exception>
+    public string Giver
+    {
+        get;
+        init => field = EntryLimits.Text(value, 0, 100, nameof(Giver));
+    } = "";
+
+    /// <summary>The day it was cut, fetched or brought; null where that was not told.</summary>
+    public DateOnly? Since { get; init; }
+
     /// <summary>How many of the unit; 0 to 1,000,000.</summary>
     /// <exception cref="ArgumentOutOfRangeException">It is outside its range.</exception>
     public required double Value

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
 using Heapwright.App.Library;
 using Heapwright.Core.Readings;
@@ -9,6 +10,9 @@ namespace Heapwright.Web.Pages.Finishing;
 /// <summary>The question of <c>finish</c> as it stands in the address: empty fields are not known.</summary>
 public static class FinishAsk
 {
+    /// <summary>The most beds on a page.</summary>
+    public const int MostBeds = 6;
+
     /// <summary>What it may smell of.</summary>
     public static IReadOnlyList<string> Smells => SignWords.Smell;
 
@@ -83,9 +87,87 @@ public static class FinishAsk
         );
         Add(question, "start", ("volume_l", Litres(typed, "start", show)));
         Add(question, "end", ("volume_l", Litres(typed, "now", show)));
-        AddBed(question, typed, show);
+        AddBeds(question, typed, show);
         return question;
     }
+
+    /// <summary>The fields of a bed: its name, area, depth and crop.</summary>
+    /// <param name="number">Which, from 1.</param>
+    public static (string Name, string Area, string Depth, string Crop) BedNames(int number)
+    {
+        var end = number == 1 ? "" : number.ToString(CultureInfo.InvariantCulture);
+        return ("bed" + end, "area" + end, "depth" + end, "crop" + end);
+    }
+
+    /// <summary>How many beds can be filled in: those that were, and one more.</summary>
+    /// <param name="typed">What was typed.</param>
+    public static int BedsShown(Posted typed) =>
+        Math.Min(
+            MostBeds,
+            1 + Enumerable.Range(1, MostBeds).LastOrDefault(i => IsFilled(typed, BedNames(i).Area))
+        );
+
+    /// <summary>Whether anything is said of a bed.</summary>
+    /// <param name="typed">What was typed.</param>
+    public static bool HasBed(Posted typed) =>
+        Enumerable
+            .Range(1, MostBeds)
+            .Select(BedNames)
+            .Any(n =>
+                IsFilled(typed, n.Area) || IsFilled(typed, n.Depth) || IsFilled(typed, n.Crop)
+            );
+
+    /// <summary>The unit of an area.</summary>
+    /// <param name="show">The units of the site.</param>
+    public static string AreaUnit(Shown show)
+    {
+        ArgumentNullException.ThrowIfNull(show);
+        return Say.Of(show.Measures.InInches ? "done.ft2" : "done.m2");
+    }
+
+    /// <summary>Puts the beds into a question; a depth alone asks how far all of it goes.</summary>
+    /// <param name="question">The question.</param>
+    /// <param name="typed">What was typed; takes what cannot be read.</param>
+    /// <param name="show">The units of the site.</param>
+    public static void AddBeds(JsonObject question, Posted typed, Shown show)
+    {
+        ArgumentNullException.ThrowIfNull(question);
+        ArgumentNullException.ThrowIfNull(typed);
+        ArgumentNullException.ThrowIfNull(show);
+        var side = show.FromLength(1);
+        var beds = new JsonArray();
+        for (var i = 1; i <= MostBeds; i++)
+        {
+            var names = BedNames(i);
+            var depth = typed.NumberOrNone(names.Depth) * (show.Measures.InInches ? 2.54 : 1);
+            if (typed.NumberOrNone(names.Area) is { } area)
+            {
+                beds.Add(
+                    (JsonNode)
+                        new JsonObject
+                        {
+                            ["name"] = typed[names.Name] is { Length: > 0 } name
+                                ? name
+                                : Say.Of("done.bed_number", i),
+                            ["area_m2"] = area * side * side,
+                            ["depth_cm"] = depth,
+                            ["crop"] = typed[names.Crop] is { Length: > 0 } crop ? crop : null,
+                        }
+                );
+            }
+            else if (i == 1)
+            {
+                Add(question, "apply", ("depth_cm", depth));
+            }
+        }
+
+        if (beds.Count > 0)
+        {
+            question["beds"] = beds;
+        }
+    }
+
+    private static bool IsFilled(Posted typed, string field) => !string.IsNullOrEmpty(typed[field]);
 
     // Only what is known stands in the question.
     private static void Add(
@@ -106,27 +188,6 @@ public static class FinishAsk
         }
 
         question[field] = part;
-    }
-
-    private static void AddBed(JsonObject question, Posted typed, Shown show)
-    {
-        var side = show.FromLength(1);
-        var depth = typed.NumberOrNone("depth") * (show.Measures.InInches ? 2.54 : 1);
-        if (typed.NumberOrNone("area") is not { } area)
-        {
-            Add(question, "apply", ("depth_cm", depth));
-            return;
-        }
-
-        question["beds"] = new JsonArray(
-            new JsonObject
-            {
-                ["name"] = Say.Of("done.the_bed"),
-                ["area_m2"] = area * side * side,
-                ["depth_cm"] = depth,
-                ["crop"] = typed["crop"] is { Length: > 0 } crop ? crop : null,
-            }
-        );
     }
 
     private static double? Warm(Posted typed, string field, Shown show) =>

@@ -47,6 +47,25 @@ internal static class BatchFiles
             : Results.NotFound();
     }
 
+    /// <summary>The record as PDF.</summary>
+    public static async Task<IResult> Pdf(
+        string key,
+        string? paper,
+        DiaryDesk desk,
+        Here here,
+        TimeProvider clock,
+        CancellationToken cancel
+    )
+    {
+        await here.Read(cancel);
+        return await Find(desk, key, here.Show, clock, cancel) is { } batch
+            ? Results.File(batch.Pdf(Paper(paper)), "application/pdf", "batch.pdf")
+            : Results.NotFound();
+    }
+
+    private static PaperSize Paper(string? word) =>
+        word == "letter" ? PaperSize.Letter : PaperSize.A4;
+
     /// <summary>The record of heat to sign.</summary>
     public static async Task<IResult> HeatPdf(
         string key,
@@ -60,11 +79,7 @@ internal static class BatchFiles
         await here.Read(cancel);
         return await Find(desk, key, here.Show, clock, cancel) is { Heat: { } heat }
             ? Results.File(
-                heat.Pdf(
-                    paper == "letter" ? PaperSize.Letter : PaperSize.A4,
-                    clock.GetUtcNow(),
-                    here.Show.Measures
-                ),
+                heat.Pdf(Paper(paper), clock.GetUtcNow(), here.Show.Measures),
                 "application/pdf",
                 "record-of-heat.pdf"
             )

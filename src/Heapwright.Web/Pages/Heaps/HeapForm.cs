@@ -100,17 +100,19 @@ public abstract class HeapForm : SitePage
 
     /// <summary>Keeps an entry and goes on to the page of the heap, or shows why it was refused.</summary>
     /// <param name="entry">The entry; null where something was refused already.</param>
-    protected async Task Keep(DiaryEntry? entry)
+    /// <param name="next">The page to go on to; the page of the heap if null.</param>
+    protected async Task Keep(DiaryEntry? entry, string? next = null)
     {
         if (entry is not null && !Typed.IsRefused)
         {
-            GoOn((await Desk.Entries.Record(Record.Kept.Id, [entry], Stop))[0]);
+            GoOn((await Desk.Entries.Record(Record.Kept.Id, [entry], Stop))[0], next);
         }
     }
 
     /// <summary>Goes on to the page of the heap, or shows why an entry was refused.</summary>
     /// <param name="outcome">What became of it.</param>
-    protected void GoOn(EntryOutcome outcome)
+    /// <param name="next">The page to go on to; the page of the heap if null.</param>
+    protected void GoOn(EntryOutcome outcome, string? next = null)
     {
         ArgumentNullException.ThrowIfNull(outcome);
         if (outcome.Status == AppendStatus.Refused)
@@ -119,6 +121,10 @@ public abstract class HeapForm : SitePage
             return;
         }
 
-        Navigation.NavigateTo(LocalUrl.With(Url, "kept", "1") + "#ledger");
+        Navigation.NavigateTo(
+            next is null
+                ? LocalUrl.With(Url, "kept", "1") + "#ledger"
+                : LocalUrl.With(next, "kept", "1")
+        );
     }
 }

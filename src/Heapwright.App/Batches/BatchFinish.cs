@@ -1,0 +1,41 @@
+using System.Text;
+using System.Text.Json.Nodes;
+using Heapwright.App.Contract;
+using Heapwright.App.Diary;
+using NodaTime;
+
+namespace Heapwright.App.Batches;
+
+/// <summary>How far a batch has come and where it may go: <c>finish</c>, asked with all that its diary knows.</summary>
+public static class BatchFinish
+{
+    /// <summary>Asks; null for a heap that is not built yet.</summary>
+    /// <param name="batch">The batch.</param>
+    /// <param name="now">The present.</param>
+    /// <param name="more">What is asked besides, such as <c>beds</c>, in the fields of <c>finish</c>; null for nothing.</param>
+    /// <exception cref="InputProblem">What is asked besides is wrong, or the diary holds what no heap can have.</exception>
+    public static Answer? Of(BatchRecord batch, Instant now, JsonObject? more = null)
+    {
+        ArgumentNullException.ThrowIfNull(batch);
+        if (DoneQuestion.Of(batch.Record, now) is not { } question)
+        {
+            return null;
+        }
+
+        question["rules_met"] = new JsonArray([
+            .. batch
+                .Verdicts.Where(r => r["verdict"]!.GetValue<string>() == "met")
+                .Select(r => r["rule"]!.DeepClone()),
+        ]);
+        foreach (var (field, value) in more ?? [])
+        {
+            question[field] = value?.DeepClone();
+        }
+
+        return FinishAnswers.Answer(
+            Input.Read(Encoding.UTF8.GetBytes(question.ToJsonString()), batch.Record.Kept.Name),
+            measures: batch.Measures,
+            built: batch.Record.Heap()
+        );
+    }
+}
