@@ -19,6 +19,12 @@ using Microsoft.AspNetCore.HostFiltering;
 using Microsoft.AspNetCore.HttpOverrides;
 
 var builder = WebApplication.CreateBuilder(args);
+if (WebSettings.WrongProxy(builder.Configuration["HEAPWRIGHT_PROXY"]) is { } wrongProxy)
+{
+    await Console.Error.WriteLineAsync(Say.Of("guard.proxy_address", wrongProxy));
+    return 2;
+}
+
 var settings = WebSettings.Read(name => builder.Configuration[name]);
 try
 {

@@ -14,7 +14,6 @@ public sealed partial class GuidePictureTests : IAsyncLifetime
 {
     private readonly SampleSite sample = new();
 
-
     private const string StyleMark = "style.sha256";
 
     private static bool IsMakingThem =>

@@ -39,7 +39,10 @@ public sealed class SampleSite : IAsyncLifetime
             await page.Locator("main")
                 .GetByRole(
                     AriaRole.Link,
-                    new() { NameRegex = new Regex(name, RegexOptions.None, TimeSpan.FromSeconds(1)) }
+                    new()
+                    {
+                        NameRegex = new Regex(name, RegexOptions.None, TimeSpan.FromSeconds(1)),
+                    }
                 )
                 .First.GetAttributeAsync("href")
         )!;

@@ -251,6 +251,13 @@ public sealed class OutboxTests : IAsyncLifetime
         );
     }
 
+    [Theory]
+    [InlineData(null, null)]
+    [InlineData("127.0.0.1; ::1", null)]
+    [InlineData("127.0.0.1, home", "home")]
+    public void Proxy_ThatIsNoAddress_IsNamed(string? setting, string? wrong) =>
+        Assert.Equal(wrong, Hosting.WebSettings.WrongProxy(setting));
+
     private string Url => "/outbox/" + heapId.ToString("N");
 
     private async Task<DiaryEntry[]> Standing() =>

@@ -38,13 +38,20 @@ public sealed record WebSettings(
             Path.GetFullPath(data),
             Names(url, Filled(read("HEAPWRIGHT_HOSTS"))),
             [
-                .. (read("HEAPWRIGHT_PROXY") ?? "")
-                    .Split([',', ';', ' '], StringSplitOptions.RemoveEmptyEntries)
+                .. Addresses(read("HEAPWRIGHT_PROXY"))
                     .Select(a => IPAddress.TryParse(a, out var address) ? address : null)
                     .OfType<IPAddress>(),
             ]
         );
     }
+
+    /// <summary>What stands in HEAPWRIGHT_PROXY and is no address; null where all are.</summary>
+    /// <param name="proxies">The setting.</param>
+    public static string? WrongProxy(string? proxies) =>
+        Addresses(proxies).FirstOrDefault(a => !IPAddress.TryParse(a, out _));
+
+    private static string[] Addresses(string? text) =>
+        (text ?? "").Split([',', ';', ' '], StringSplitOptions.RemoveEmptyEntries);
 
     private static string? Filled(string? value) =>
         string.IsNullOrWhiteSpace(value) ? null : value.Trim();

@@ -1,10 +1,10 @@
 using System.Collections.Immutable;
-using Heapwright.App.Ports;
+using Heapwright.App.Diary;
 using Heapwright.App.Sites;
 
 namespace Heapwright.Web.Offline;
 
-/// <summary>Where the labels lead: a bay's to the heap that was built in it last, a heap's to itself.</summary>
+/// <summary>Where the labels lead: a bay's to the heap that stands in it, a heap's to itself.</summary>
 /// <param name="Bays">The bays with their codes and the heap in each.</param>
 /// <param name="Heaps">The heaps with their codes, the newest first.</param>
 internal sealed record LabelTargets(
@@ -13,22 +13,26 @@ internal sealed record LabelTargets(
 )
 {
     /// <summary>Reads them.</summary>
-    /// <param name="store">Where things are kept.</param>
+    /// <param name="desk">The heaps and their diaries.</param>
     /// <param name="cancel">Gives up.</param>
-    public static async Task<LabelTargets> Read(IItemStore store, CancellationToken cancel)
+    public static async Task<LabelTargets> Read(DiaryDesk desk, CancellationToken cancel)
     {
-        ArgumentNullException.ThrowIfNull(store);
-        ImmutableArray<KeptHeap> heaps =
-        [
-            .. (await store.All<KeptHeap>(cancel)).OrderByDescending(h => h.BuiltAt),
-        ];
+        ArgumentNullException.ThrowIfNull(desk);
+        var now = desk.Entries.Clock.Now();
+        var bays = new List<(string, Bay, KeptHeap?)>();
+        foreach (var bay in await desk.Items.All<Bay>(cancel))
+        {
+            var heap = (await desk.Reader.In(bay.Id, now, cancel))?.Kept;
+            bays.Add((LabelCode.Of(bay.Id), bay, heap));
+        }
+
         return new LabelTargets(
+            [.. bays],
             [
-                .. (await store.All<Bay>(cancel)).Select(b =>
-                    (LabelCode.Of(b.Id), b, heaps.FirstOrDefault(h => h.BayId == b.Id))
-                ),
-            ],
-            [.. heaps.Select(h => (LabelCode.Of(h.Id), h))]
+                .. (await desk.Items.All<KeptHeap>(cancel))
+                    .OrderByDescending(h => h.BuiltAt)
+                    .Select(h => (LabelCode.Of(h.Id), h)),
+            ]
         );
     }
 

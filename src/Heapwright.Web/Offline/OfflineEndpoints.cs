@@ -1,7 +1,7 @@
 using System.Reflection;
 using System.Security.Cryptography;
 using System.Text;
-using Heapwright.App.Ports;
+using Heapwright.App.Diary;
 using Heapwright.App.Sites;
 using Microsoft.AspNetCore.Components;
 using Microsoft.Extensions.FileProviders;
@@ -38,14 +38,14 @@ internal static class OfflineEndpoints
         app.MapGet("/offline.json", Listed).ExcludeFromDescription();
         app.MapGet(
                 "/b/{code}",
-                async (string code, IItemStore store, CancellationToken cancel) =>
-                    Results.LocalRedirect((await LabelTargets.Read(store, cancel)).Page(code))
+                async (string code, DiaryDesk desk, CancellationToken cancel) =>
+                    Results.LocalRedirect((await LabelTargets.Read(desk, cancel)).Page(code))
             )
             .ExcludeFromDescription();
     }
 
     private static async Task<IResult> Listed(
-        IItemStore store,
+        DiaryDesk desk,
         EndpointDataSource endpoints,
         HttpContext context,
         CancellationToken cancel
@@ -54,7 +54,7 @@ internal static class OfflineEndpoints
         var assets = endpoints
             .Endpoints.Select(e => e.Metadata.GetMetadata<ResourceAssetCollection>())
             .FirstOrDefault(a => a is not null);
-        var targets = await LabelTargets.Read(store, cancel);
+        var targets = await LabelTargets.Read(desk, cancel);
         context.Response.Headers.CacheControl = "no-cache";
         return Results.Json(
             new
