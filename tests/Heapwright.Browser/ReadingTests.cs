@@ -1,3 +1,4 @@
+using Deque.AxeCore.Commons;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 
@@ -12,11 +13,11 @@ public sealed class ReadingTests(FilledSite filled)
     private static readonly (string Theme, int Width, int Height)[] Looks =
     [
         ("light", 390, 844),
-        ("dark", 390, 844),
-        ("sun", 390, 844),
         ("light", 1280, 800),
+        ("dark", 390, 844),
         ("dark", 1280, 800),
         ("sun", 1280, 800),
+        ("sun", 390, 844),
     ];
 
     [Fact]
@@ -54,7 +55,8 @@ public sealed class ReadingTests(FilledSite filled)
                 await Assertions.Expect(page.GetByText("keep away").First).ToBeVisibleAsync();
             }
 
-            foreach (var (theme, width, height) in Looks)
+            foreach (
+                var (theme, width, height) in Looks)
             {
                 await page.SetViewportSizeAsync(width, height);
                 await page.EvaluateAsync(
@@ -102,12 +104,25 @@ public sealed class ReadingTests(FilledSite filled)
         );
         complaints.AddRange(small.Select(s => $"{url}, {width}: small key {s}"));
         complaints.AddRange(
-            (await page.RunAxe()).Violations.Select(v =>
+            (await page.RunAxe(Rules(theme, width))).Violations.Select(v =>
                 $"{url}, {theme}, {width}: {v.Id} ({v.Help}): {string.Join(" | ", v.Nodes.Take(3).Select(n => n.Html))}"
             )
         );
         return complaints;
     }
+
+    // Themes change colours and windows change sizes; the rest is the same in all looks, and looked at once.
+    private static AxeRunOptions Rules(string theme, int width) =>
+        (theme, width) == ("light", 390)
+            ? new AxeRunOptions()
+            : new AxeRunOptions
+            {
+                RunOnly = new RunOnlyOptions
+                {
+                    Type = "rule",
+                    Values = ["color-contrast", "target-size", "scrollable-region-focusable"],
+                },
+            };
 
     [Fact]
     public async Task Reading_WithoutScript_IsReadBackAndKept()
