@@ -55,8 +55,7 @@ public sealed class ReadingTests(FilledSite filled)
                 await Assertions.Expect(page.GetByText("keep away").First).ToBeVisibleAsync();
             }
 
-            foreach (
-                var (theme, width, height) in Looks)
+            foreach (var (theme, width, height) in Looks)
             {
                 await page.SetViewportSizeAsync(width, height);
                 await page.EvaluateAsync(

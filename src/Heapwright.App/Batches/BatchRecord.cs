@@ -134,6 +134,10 @@ public sealed class BatchRecord
         }
     }
 
+    /// <summary>What to mind of what went in, each with the materials it is about.</summary>
+    public JsonArray Cautions() =>
+        MaterialCautions.Of(Parts.Select(p => p.Ingredient.Material), "legionella_dust");
+
     /// <summary>The record as PDF.</summary>
     /// <param name="paper">The paper.</param>
     public byte[] Pdf(PaperSize paper) =>
@@ -164,10 +168,7 @@ public sealed class BatchRecord
             ["used"] = new JsonArray([.. Uses.Select(u => u.ToJson())]),
             ["diary_whole"] = check.IsWhole,
             ["diary_sha256"] = check.Head,
-            ["cautions"] = MaterialCautions.Of(
-                Parts.Select(p => p.Ingredient.Material),
-                "legionella_dust"
-            ),
+            ["cautions"] = Cautions().DeepClone(),
         };
         return new Answer(json, Yes: true, BatchText.Of(this, finish));
     }

@@ -1,4 +1,5 @@
 using System.Text;
+using System.Text.Json.Nodes;
 using Heapwright.App.Contract;
 using Heapwright.App.Diary;
 using Heapwright.App.Texts;
@@ -59,6 +60,7 @@ public static class BatchText
                     : Array.Empty<string>(),
             ]
         );
+        yield return (Words.Of("batches.flags"), [.. Flags(batch)]);
         yield return (Words.Of("batches.heat"), [.. Heat(batch)]);
         if (finish is not null)
         {
@@ -110,6 +112,22 @@ public static class BatchText
             measures.LitresAsGiven(use.Litres),
             use.Bed
         );
+
+    // What follows the batch from what went in: weeds, germs, residues, and whom it concerns.
+    private static IEnumerable<string> Flags(BatchRecord batch) =>
+        batch
+            .Cautions()
+            .OfType<JsonObject>()
+            .Select(c =>
+                c["materials"]!.AsArray() is { Count: > 0 } of
+                    ? Words.Of(
+                        "batches.flag",
+                        null,
+                        string.Join(", ", of.Select(m => m!.GetValue<string>())),
+                        c["text"]!.GetValue<string>()
+                    )
+                    : c["text"]!.GetValue<string>()
+            );
 
     /// <summary>How far it has come and what it is ready for, in a few lines.</summary>
     /// <param name="finish">The answer of <c>finish</c>.</param>

@@ -172,6 +172,9 @@ public static class ForecastAnswers
                 ["first_done_day"] = MilestoneRange
                     .Of([.. forecast.Outcome.Select(o => o.DoneDay)])
                     .ToJson(true),
+                ["fast_matter_left_pct"] = MilestoneRange
+                    .Of([.. forecast.Outcome.Select(o => o.FastLeftPercent)])
+                    .ToJson(false),
                 ["share_held_72h_at_55_pct"] = MilestoneRange
                     .Of([.. forecast.Outcome.Select(o => o.ShareHeldPercent)])
                     .ToJson(false),

@@ -10,11 +10,13 @@ namespace Heapwright.Core.Forecasts;
 /// </param>
 /// <param name="DryLossPercent">Dry matter lost, % of all that was put in.</param>
 /// <param name="NitrogenLossPercent">Nitrogen lost, % of all that was put in.</param>
+/// <param name="FastLeftPercent">Fast matter that is left at the day that is decided on, % of the most there ever was before.</param>
 public readonly record struct HeapOutcome(
     double ShareHeldPercent,
     double DoneDay,
     double DryLossPercent,
-    double NitrogenLossPercent
+    double NitrogenLossPercent,
+    double FastLeftPercent
 )
 {
     /// <summary>The share of the fast matter that is left when the hot phase counts as done: an estimate of our own.</summary>
@@ -51,8 +53,21 @@ public readonly record struct HeapOutcome(
             100 * (dryIn - last.DryOf(lane)) / dryIn,
             100
                 * (block.Of(Total.AmmoniaOut, lane) + block.Of(Total.NitrogenDrained, lane))
-                / run.PutIn(lane).Nitrogen
+                / run.PutIn(lane).Nitrogen,
+            Left(run.Looks, lane, fromDay)
         );
+    }
+
+    private static double Left(List<HeapLook> looks, int lane, double fromDay)
+    {
+        var (most, left) = (looks[0].Fast[lane], looks[0].Fast[lane]);
+        foreach (var look in looks.TakeWhile(l => l.Day <= fromDay))
+        {
+            left = look.Fast[lane];
+            most = Math.Max(most, left);
+        }
+
+        return 100 * left / most;
     }
 
     private static double Done(List<HeapLook> looks, int lane, double fromDay)
