@@ -7,15 +7,24 @@ using Heapwright.Web.Api;
 using Heapwright.Web.Components;
 using Heapwright.Web.Hosting;
 using Heapwright.Web.Messages;
+using Heapwright.Web.Offline;
 using Heapwright.Web.Pages;
 using Heapwright.Web.Pages.Settings;
+using Heapwright.Web.Photos;
 using Heapwright.Web.Showing;
 using Microsoft.AspNetCore.Components.Endpoints;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.HostFiltering;
+using Microsoft.AspNetCore.HttpOverrides;
 
 var builder = WebApplication.CreateBuilder(args);
+if (WebSettings.WrongProxy(builder.Configuration["HEAPWRIGHT_PROXY"]) is { } wrongProxy)
+{
+    await Console.Error.WriteLineAsync(Say.Of("guard.proxy_address", wrongProxy));
+    return 2;
+}
+
 var settings = WebSettings.Read(name => builder.Configuration[name]);
 try
 {
@@ -111,6 +120,23 @@ catch (NewerSchemaException problem)
     return 2;
 }
 
+if (settings.Proxies.Count > 0)
+{
+    // Only a proxy that was named is believed about who asks and by which scheme.
+    var forwarded = new ForwardedHeadersOptions
+    {
+        ForwardedHeaders = ForwardedHeaders.XForwardedFor | ForwardedHeaders.XForwardedProto,
+    };
+    forwarded.KnownIPNetworks.Clear();
+    forwarded.KnownProxies.Clear();
+    foreach (var proxy in settings.Proxies)
+    {
+        forwarded.KnownProxies.Add(proxy);
+    }
+
+    app.UseForwardedHeaders(forwarded);
+}
+
 app.UseHostFiltering();
 app.UseSecurityHeaders();
 app.UseExceptionHandler("/fault", createScopeForErrors: true);
@@ -153,6 +179,9 @@ app.MapHealthChecks("/health");
 app.MapQuestions();
 app.MapEntries();
 app.MapSite();
+app.MapPhotos();
+app.MapOutbox();
+app.MapOffline();
 app.MapOpenApi();
 app.MapRazorComponents<App>();
 await app.RunAsync();

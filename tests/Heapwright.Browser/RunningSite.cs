@@ -26,6 +26,10 @@ public sealed partial class RunningSite : IAsyncLifetime
     private IPlaywright? playwright;
     private IBrowser? browser;
 
+    /// <summary>Further settings of the site, from its environment.</summary>
+    public IDictionary<string, string> Settings { get; } =
+        new Dictionary<string, string>(StringComparer.Ordinal);
+
     /// <summary>Where the site answers.</summary>
     public string Url { get; private set; } = "";
 
@@ -47,11 +51,13 @@ public sealed partial class RunningSite : IAsyncLifetime
     /// <param name="width">The width of the window.</param>
     /// <param name="height">The height of the window.</param>
     /// <param name="theme">auto, light, dark or sun.</param>
+    /// <param name="worker">Whether the browser may keep pages for use without signal.</param>
     public async Task<IPage> Visit(
         bool script = true,
         int width = 1280,
         int height = 800,
-        string theme = "light"
+        string theme = "light",
+        bool worker = false
     )
     {
         var context = await browser!.NewContextAsync(
@@ -60,6 +66,7 @@ public sealed partial class RunningSite : IAsyncLifetime
                 BaseURL = Url,
                 JavaScriptEnabled = script,
                 Locale = "en-GB",
+                ServiceWorkers = worker ? ServiceWorkerPolicy.Allow : ServiceWorkerPolicy.Block,
                 ViewportSize = new ViewportSize { Width = width, Height = height },
             }
         );
@@ -79,6 +86,18 @@ public sealed partial class RunningSite : IAsyncLifetime
     /// <inheritdoc/>
     public async ValueTask InitializeAsync()
     {
+        await Start();
+        // A busy machine may be slow; what is waited for still has to come.
+        Assertions.SetDefaultExpectTimeout(30_000);
+        playwright = await Playwright.CreateAsync();
+        browser = await playwright.Chromium.LaunchAsync(
+            new BrowserTypeLaunchOptions { ExecutablePath = BrowserPath, Args = Flags }
+        );
+    }
+
+    /// <summary>Starts the site, where it was if it ran before.</summary>
+    public async Task Start()
+    {
         var app = typeof(RunningSite)
             .Assembly.GetCustomAttributes<AssemblyMetadataAttribute>()
             .Single(a => a.Key == "WebApp")
@@ -90,34 +109,46 @@ public sealed partial class RunningSite : IAsyncLifetime
             UseShellExecute = false,
             RedirectStandardError = true,
         };
-        start.Environment["HEAPWRIGHT_URL"] = "http://127.0.0.1:0";
+        start.Environment["HEAPWRIGHT_URL"] = Url.Length > 0 ? Url : "http://127.0.0.1:0";
         start.Environment["HEAPWRIGHT_DATA"] = folder;
         start.Environment["TZ"] = "Europe/London";
         start.Environment["ASPNETCORE_ENVIRONMENT"] = "Production";
+        foreach (var (name, value) in Settings)
+        {
+            start.Environment[name] = value;
+        }
+
         process = Process.Start(start)!;
         var errors = process.StandardError.ReadToEndAsync();
-        while (await process.StandardOutput.ReadLineAsync() is { } line)
+        var found = false;
+        while (!found && await process.StandardOutput.ReadLineAsync() is { } line)
         {
             if (Listening().Match(line) is { Success: true } match)
             {
                 Url = match.Groups["url"].Value;
-                break;
+                found = true;
             }
         }
 
-        if (Url.Length == 0)
+        if (!found)
         {
             throw new InvalidOperationException("the site did not start: " + await errors);
         }
 
         // What it says further is read on, so that it is never held up by a full pipe.
         _ = process.StandardOutput.ReadToEndAsync();
-        // A busy machine may be slow; what is waited for still has to come.
-        Assertions.SetDefaultExpectTimeout(30_000);
-        playwright = await Playwright.CreateAsync();
-        browser = await playwright.Chromium.LaunchAsync(
-            new BrowserTypeLaunchOptions { ExecutablePath = BrowserPath, Args = Flags }
-        );
+    }
+
+    /// <summary>Kills the site as a power cut would.</summary>
+    public async Task Kill()
+    {
+        if (process is not null)
+        {
+            process.Kill(entireProcessTree: true);
+            await process.WaitForExitAsync();
+            process.Dispose();
+            process = null;
+        }
     }
 
     /// <inheritdoc/>
@@ -129,12 +160,7 @@ public sealed partial class RunningSite : IAsyncLifetime
         }
 
         playwright?.Dispose();
-        if (process is not null)
-        {
-            process.Kill(entireProcessTree: true);
-            await process.WaitForExitAsync();
-            process.Dispose();
-        }
+        await Kill();
 
         Directory.Delete(folder, recursive: true);
     }

@@ -15,6 +15,8 @@ namespace Heapwright.App.Diary;
 /// <param name="Tables">Brings tables in.</param>
 /// <param name="Devices">The devices that may send.</param>
 /// <param name="Lessons">Keeps what heaps taught.</param>
+/// <param name="Repeats">Tells what was sent a second time.</param>
+/// <param name="Photos">Where the images are kept.</param>
 public sealed record DiaryDesk(
     IItemStore Items,
     StartHeap Start,
@@ -24,7 +26,9 @@ public sealed record DiaryDesk(
     CorrectEntry Correct,
     ImportReadings Tables,
     KeepDevices Devices,
-    KeepLessons Lessons
+    KeepLessons Lessons,
+    RepeatedEntries Repeats,
+    IPhotoStore Photos
 )
 {
     /// <summary>A desk over these stores.</summary>
@@ -52,7 +56,9 @@ public sealed record DiaryDesk(
             new CorrectEntry(diary, entries),
             new ImportReadings(entries),
             new KeepDevices(devices, recorder.Clock),
-            new KeepLessons(recorder)
+            new KeepLessons(recorder),
+            new RepeatedEntries(diary),
+            photos
         );
     }
 }

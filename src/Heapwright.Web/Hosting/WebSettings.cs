@@ -7,12 +7,18 @@ namespace Heapwright.Web.Hosting;
 /// <param name="Url">The address, such as <c>http://127.0.0.1:5080</c>.</param>
 /// <param name="DataFolder">The data folder; made if it is not there.</param>
 /// <param name="Hosts">The host names under which it answers; others are refused.</param>
-public sealed record WebSettings(string Url, string DataFolder, IReadOnlyList<string> Hosts)
+/// <param name="Proxies">The addresses of the proxies that are believed when they say for whom they ask.</param>
+public sealed record WebSettings(
+    string Url,
+    string DataFolder,
+    IReadOnlyList<string> Hosts,
+    IReadOnlyList<IPAddress> Proxies
+)
 {
     /// <summary>The address that is used unless told otherwise.</summary>
     public const string UsualUrl = "http://127.0.0.1:5080";
 
-    /// <summary>Reads HEAPWRIGHT_URL, HEAPWRIGHT_DATA and HEAPWRIGHT_HOSTS.</summary>
+    /// <summary>Reads HEAPWRIGHT_URL, HEAPWRIGHT_DATA, HEAPWRIGHT_HOSTS and HEAPWRIGHT_PROXY.</summary>
     /// <param name="read">Reads one setting.</param>
     public static WebSettings Read(Func<string, string?> read)
     {
@@ -30,9 +36,22 @@ public sealed record WebSettings(string Url, string DataFolder, IReadOnlyList<st
         return new WebSettings(
             url,
             Path.GetFullPath(data),
-            Names(url, Filled(read("HEAPWRIGHT_HOSTS")))
+            Names(url, Filled(read("HEAPWRIGHT_HOSTS"))),
+            [
+                .. Addresses(read("HEAPWRIGHT_PROXY"))
+                    .Select(a => IPAddress.TryParse(a, out var address) ? address : null)
+                    .OfType<IPAddress>(),
+            ]
         );
     }
+
+    /// <summary>What stands in HEAPWRIGHT_PROXY and is no address; null where all are.</summary>
+    /// <param name="proxies">The setting.</param>
+    public static string? WrongProxy(string? proxies) =>
+        Addresses(proxies).FirstOrDefault(a => !IPAddress.TryParse(a, out _));
+
+    private static string[] Addresses(string? text) =>
+        (text ?? "").Split([',', ';', ' '], StringSplitOptions.RemoveEmptyEntries);
 
     private static string? Filled(string? value) =>
         string.IsNullOrWhiteSpace(value) ? null : value.Trim();

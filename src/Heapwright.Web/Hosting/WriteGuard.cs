@@ -4,7 +4,8 @@ using Heapwright.Web.Showing;
 namespace Heapwright.Web.Hosting;
 
 /// <summary>
-/// Until people can sign in, only this machine may write, and only pages of this site may send a request that writes.
+/// Until people can sign in, only this machine may write, and a device that was let in (see <see cref="PairedDevice"/>)
+/// into diaries; and only pages of this site may send a request that writes.
 /// Questions to the API write nothing and may come from elsewhere, but not from a page of another site.
 /// </summary>
 internal static class WriteGuard
@@ -21,7 +22,7 @@ internal static class WriteGuard
         app.Use(
             async (context, next) =>
             {
-                if (Refusal(context) is { } code)
+                if (await Refusal(context) is { } code)
                 {
                     await Refuse(context, code);
                     return;
@@ -31,7 +32,7 @@ internal static class WriteGuard
             }
         );
 
-    private static string? Refusal(HttpContext context)
+    private static async Task<string?> Refusal(HttpContext context)
     {
         var request = context.Request;
         if (HttpMethods.IsGet(request.Method) || HttpMethods.IsHead(request.Method))
@@ -47,6 +48,7 @@ internal static class WriteGuard
         return
             request.Path.StartsWithSegments("/api", StringComparison.OrdinalIgnoreCase)
             || IsThisMachine(context)
+            || await PairedDevice.MayWrite(context)
             ? null
             : "guard.other_machine";
     }
@@ -88,7 +90,13 @@ internal static class WriteGuard
     private static async Task Refuse(HttpContext context, string code)
     {
         context.Response.StatusCode = StatusCodes.Status403Forbidden;
-        if (context.Request.Path.StartsWithSegments("/api", StringComparison.OrdinalIgnoreCase))
+        if (
+            context.Request.Path.StartsWithSegments("/api", StringComparison.OrdinalIgnoreCase)
+            || context.Request.Path.StartsWithSegments(
+                "/outbox",
+                StringComparison.OrdinalIgnoreCase
+            )
+        )
         {
             await context.Response.WriteAsJsonAsync(new { error = Say.Of(code) });
             return;

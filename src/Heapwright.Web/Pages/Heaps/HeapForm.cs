@@ -55,15 +55,23 @@ public abstract class HeapForm : SitePage
     protected DateTimeOffset Moment(string field, DateTimeZone zone)
     {
         var text = Typed[field] is { Length: > 0 } typed ? typed : NowIn(zone);
-        var read = Typing.Parse(text);
-        read = read.Success ? read : TypingSeconds.Parse(text);
-        if (!read.Success)
+        if (MomentOf(text, zone) is { } moment)
         {
-            Typed.Refuse(Refusal.Of(field, "sites.date_unclear", text, NowIn(zone)));
-            return default;
+            return moment;
         }
 
-        return read.Value.InZoneLeniently(zone).ToDateTimeOffset();
+        Typed.Refuse(Refusal.Of(field, "sites.date_unclear", text, NowIn(zone)));
+        return default;
+    }
+
+    /// <summary>A moment by the clock of a zone, as a field for a moment has it; null where it cannot be read.</summary>
+    /// <param name="text">What was typed.</param>
+    /// <param name="zone">The zone.</param>
+    internal static DateTimeOffset? MomentOf(string text, DateTimeZone zone)
+    {
+        var read = Typing.Parse(text);
+        read = read.Success ? read : TypingSeconds.Parse(text);
+        return read.Success ? read.Value.InZoneLeniently(zone).ToDateTimeOffset() : null;
     }
 
     /// <summary>The head of an entry that was typed, as a note with nothing in it yet; null where something was refused.</summary>
