@@ -7,7 +7,7 @@ namespace Heapwright.Storage;
 public abstract class SiteContext : DbContext
 {
     /// <summary>The form of the database that this program reads and writes.</summary>
-    public const int Schema = 3;
+    public const int Schema = 4;
 
     /// <summary>A context.</summary>
     /// <param name="options">Which database.</param>
@@ -27,6 +27,7 @@ public abstract class SiteContext : DbContext
         Item<RecipeRow>(modelBuilder, "recipe");
         Item<SheetRow>(modelBuilder, "build_sheet");
         Item<HeapRow>(modelBuilder, "heap");
+        Item<LessonRow>(modelBuilder, "lesson");
         Diary(modelBuilder);
         modelBuilder.Entity<ActRow>(act =>
         {

@@ -73,6 +73,8 @@ builder.Services.AddSingleton<CarrySite>();
 builder.Services.AddSingleton<ImportTray>();
 builder.Services.AddSingleton<SimulatedHeaps>();
 builder.Services.AddSingleton<ForecastHeaps>();
+builder.Services.AddSingleton<TaughtHeaps>();
+builder.Services.AddSingleton<ComparedPairs>();
 builder.Services.AddScoped<Here>();
 builder.Services.AddHttpContextAccessor();
 builder.Services.AddRazorComponents();

@@ -39,6 +39,8 @@ public sealed class FilledSite : IAsyncLifetime
             "/signs?a=worry:not_heating&a=signs.smell:rotten&a=signs.squeeze.core:drips",
             "/signs?a=worry:fire&a=signs.smell:smoke",
             Heap,
+            Heap + "/taught",
+            "/compare",
             sample.Heap,
             sample.Heap + "/finish?area=6&crop=cabbage",
             sample.Heap + "/record",

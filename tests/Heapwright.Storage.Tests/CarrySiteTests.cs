@@ -13,14 +13,14 @@ public sealed class CarrySiteTests
     {
         await using var from = await TemporaryStorage.Ready();
         await using var to = await TemporaryStorage.Ready();
-        await from.Recorder.Put("acts.imported", ["9"], Things.All, Never);
+        await from.Recorder.Put("acts.imported", ["10"], Things.All, Never);
         var text = Bytes(await new CarrySite(from.Recorder, from.Diary).Export(Never));
 
         var preview = await new CarrySite(to.Recorder, to.Diary).Preview(text, Never);
         var outcome = await new CarrySite(to.Recorder, to.Diary).BringIn(text, Never);
 
         Assert.Null(preview.Refusal);
-        Assert.Equal(9, preview.Writes);
+        Assert.Equal(10, preview.Writes);
         Assert.True(outcome.IsDone);
         Assert.Equal(
             Held(await new CarrySite(from.Recorder, from.Diary).Export(Never)),
@@ -33,7 +33,7 @@ public sealed class CarrySiteTests
     {
         await using var from = await TemporaryStorage.Ready();
         await using var to = await TemporaryStorage.Ready();
-        await from.Recorder.Put("acts.imported", ["9"], Things.All, Never);
+        await from.Recorder.Put("acts.imported", ["10"], Things.All, Never);
         var stock = new KeepStock(from.Recorder);
         await stock.Add(Things.Grass with { Id = Guid.CreateVersion7(), Name = "Second" }, Never);
         await from.Recorder.Undo(2, Never);
@@ -66,7 +66,7 @@ public sealed class CarrySiteTests
     {
         await using var from = await TemporaryStorage.Ready();
         await using var to = await TemporaryStorage.Ready();
-        await from.Recorder.Put("acts.imported", ["9"], Things.All, Never);
+        await from.Recorder.Put("acts.imported", ["10"], Things.All, Never);
         var old = JsonNode
             .Parse(await new CarrySite(from.Recorder, from.Diary).Export(Never))!
             .AsObject();
@@ -123,7 +123,7 @@ public sealed class CarrySiteTests
     public async Task Import_SameFileAgain_DoublesNothing()
     {
         await using var storage = await TemporaryStorage.Ready();
-        await storage.Recorder.Put("acts.imported", ["9"], Things.All, Never);
+        await storage.Recorder.Put("acts.imported", ["10"], Things.All, Never);
         var carry = new CarrySite(storage.Recorder, storage.Diary);
         var text = Bytes(await carry.Export(Never));
 
@@ -131,7 +131,7 @@ public sealed class CarrySiteTests
         var outcome = await carry.BringIn(text, Never);
 
         Assert.Equal(0, preview.Writes);
-        Assert.Equal(9, preview.Rows.Sum(r => r.Same));
+        Assert.Equal(10, preview.Rows.Sum(r => r.Same));
         Assert.Null(outcome.Act);
         Assert.Single(await storage.Store.All<StockEntry>(Never));
     }
@@ -141,7 +141,7 @@ public sealed class CarrySiteTests
     {
         await using var from = await TemporaryStorage.Ready();
         await using var to = await TemporaryStorage.Ready();
-        await from.Recorder.Put("acts.imported", ["9"], Things.All, Never);
+        await from.Recorder.Put("acts.imported", ["10"], Things.All, Never);
         await new KeepStock(to.Recorder).Add(Things.Grass with { Amount = 1 }, Never);
         var before = await new CarrySite(to.Recorder, to.Diary).Export(Never);
         var text = Bytes(await new CarrySite(from.Recorder, from.Diary).Export(Never));
@@ -164,7 +164,7 @@ public sealed class CarrySiteTests
         "sites.import_other"
     )]
     [InlineData(
-        """{"schema":4,"what":"heapwright_site","exported_at":"2026-06-01T00:00:00Z"}""",
+        """{"schema":5,"what":"heapwright_site","exported_at":"2026-06-01T00:00:00Z"}""",
         "sites.import_newer"
     )]
     [InlineData(
@@ -178,6 +178,10 @@ public sealed class CarrySiteTests
     [InlineData(
         """{"schema":1,"what":"heapwright_site","exported_at":"2026-06-01T00:00:00Z","bays":[{"id":"00000000-0000-4000-8000-000000000001","name":"A","shape":"ring","diameter_m":1,"height_m":1},{"id":"00000000-0000-4000-8000-000000000001","name":"B","shape":"ring","diameter_m":1,"height_m":1}]}""",
         "sites.import_twice"
+    )]
+    [InlineData(
+        """{"schema":4,"what":"heapwright_site","exported_at":"2026-06-01T00:00:00Z","lessons":[{"id":"00000000-0000-4000-8000-000000000001","heap_id":"00000000-0000-4000-8000-000000000002","name":"A","bin":{},"made_at":"2026-06-01T00:00:00Z","readings":5,"parameters":{"luck":{"mean":1,"deviation":0.5}}}]}""",
+        "sites.import_fault"
     )]
     public async Task Import_WrongFile_IsRefusedAndChangesNothing(string text, string code)
     {

@@ -108,6 +108,21 @@ internal static class Things
             Ticked = [1, 2],
         },
         Heap,
+        new KeptLesson
+        {
+            Id = Id(9),
+            HeapId = Id(8),
+            Name = "June heap",
+            BayId = Id(3),
+            Bin = Json("""{"shape":"box","length_m":1.2,"width_m":1.1,"height_m":1}"""),
+            MadeAt = Instant.FromUtc(2026, 6, 20, 8, 0),
+            Readings = 14,
+            IsUsed = false,
+            Parameters = ImmutableSortedDictionary<string, LessonScore>.Empty.Add(
+                "fast_rate",
+                new LessonScore(0.8, 0.6)
+            ),
+        },
     ];
 
     private static JsonElement Json(string text)

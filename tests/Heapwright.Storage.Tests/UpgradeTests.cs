@@ -29,7 +29,7 @@ public sealed class UpgradeTests
 
         await storage.File.BringUpToDate(Never);
 
-        Assert.Equal(["3"], await storage.Sql("select max(number) from schema_number"));
+        Assert.Equal(["4"], await storage.Sql("select max(number) from schema_number"));
         Assert.Equal(["ok"], await storage.File.IntegrityCheck(Never));
         var site = await storage.Store.Find<Site>(Site.OnlyId, Never);
         Assert.Equal("Fixture Garden", site!.Name);
@@ -48,6 +48,14 @@ public sealed class UpgradeTests
             var record = await storage.Reader.Of(heap.Id, null, Never);
             Assert.Equal(2, record!.Diary.Standing.Count);
             Assert.True((await storage.Reader.Verify(heap.Id, Never)).IsWhole);
+        }
+
+        var lessons = await storage.Store.All<KeptLesson>(Never);
+        Assert.Equal(schema >= 4 ? 1 : 0, lessons.Length);
+        if (schema >= 4)
+        {
+            Assert.Equal(0.8, lessons[0].Parameters["fast_rate"].Mean);
+            Assert.True(lessons[0].IsUsed);
         }
     }
 

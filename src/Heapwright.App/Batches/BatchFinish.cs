@@ -2,6 +2,9 @@ using System.Text;
 using System.Text.Json.Nodes;
 using Heapwright.App.Contract;
 using Heapwright.App.Diary;
+using Heapwright.Core.FinishedCompost;
+using Heapwright.Core.Forecasts;
+using Heapwright.Core.Quantities;
 using NodaTime;
 
 namespace Heapwright.App.Batches;
@@ -13,8 +16,14 @@ public static class BatchFinish
     /// <param name="batch">The batch.</param>
     /// <param name="now">The present.</param>
     /// <param name="more">What is asked besides, such as <c>beds</c>, in the fields of <c>finish</c>; null for nothing.</param>
+    /// <param name="forecast">The forecast of the heap as it is now; null where there is none.</param>
     /// <exception cref="InputProblem">What is asked besides is wrong, or the diary holds what no heap can have.</exception>
-    public static Answer? Of(BatchRecord batch, Instant now, JsonObject? more = null)
+    public static Answer? Of(
+        BatchRecord batch,
+        Instant now,
+        JsonObject? more = null,
+        ForecastAnswer? forecast = null
+    )
     {
         ArgumentNullException.ThrowIfNull(batch);
         if (DoneQuestion.Of(batch.Record, now) is not { } question)
@@ -27,6 +36,11 @@ public static class BatchFinish
                 .Verdicts.Where(r => r["verdict"]!.GetValue<string>() == "met")
                 .Select(r => r["rule"]!.DeepClone()),
         ]);
+        if (forecast is not null)
+        {
+            question["fast_matter_left_pct"] = Json.Of(Over(forecast, r => r.FastPercent));
+        }
+
         foreach (var (field, value) in more ?? [])
         {
             question[field] = value?.DeepClone();
@@ -35,7 +49,18 @@ public static class BatchFinish
         return FinishAnswers.Answer(
             Input.Read(Encoding.UTF8.GetBytes(question.ToJsonString()), batch.Record.Kept.Name),
             measures: batch.Measures,
-            built: batch.Record.Heap()
+            built: batch.Record.Heap(),
+            simulated: forecast is null
+                ? null
+                : MatterGiven.None with
+                {
+                    DryMass = Over(forecast, r => r.DryKilograms),
+                    Moisture = Over(forecast, r => r.MoisturePercent),
+                    Volume = Over(forecast, r => r.Litres),
+                }
         );
     }
+
+    private static Spread Over(ForecastAnswer forecast, Func<HeapRest, double> of) =>
+        Spread.OfSample([.. forecast.Outcome.Select(o => of(o.Now))]);
 }

@@ -4,6 +4,7 @@ using System.Text.Json.Nodes;
 using Heapwright.App.BuildSheets;
 using Heapwright.App.Contract;
 using Heapwright.App.Diary;
+using Heapwright.App.Lessons;
 using Heapwright.App.Paper;
 using Heapwright.App.Texts;
 using Heapwright.Core.Bins;
@@ -83,6 +84,9 @@ public sealed class BatchRecord
     /// <summary>Whether the diary is as it was written, and the hash that covers it.</summary>
     public ChainCheck Check => check;
 
+    /// <summary>What it taught; null where that was not looked at.</summary>
+    public TaughtHeap? Taught { get; init; }
+
     /// <summary>The rules that are for this kind of heap, with what the readings show of each.</summary>
     public IEnumerable<JsonNode> Verdicts =>
         Heat?.Answer.Json["rules"]!.AsArray()
@@ -95,17 +99,19 @@ public sealed class BatchRecord
     /// <param name="check">Whether its diary is as it was written.</param>
     /// <param name="now">The present.</param>
     /// <param name="measures">The units and number format of its text.</param>
+    /// <param name="taught">What it taught, where that was looked at.</param>
     /// <exception cref="InputProblem">What it was built of cannot be read.</exception>
     public static BatchRecord Of(
         HeapRecord record,
         ChainCheck check,
         Instant now,
-        Measures measures
+        Measures measures,
+        TaughtHeap? taught = null
     )
     {
         ArgumentNullException.ThrowIfNull(record);
         ArgumentNullException.ThrowIfNull(check);
-        return new BatchRecord(record, check, now, measures);
+        return new BatchRecord(record, check, now, measures) { Taught = taught };
     }
 
     /// <summary>The beds that compost of a heap went to.</summary>
@@ -166,6 +172,7 @@ public sealed class BatchRecord
             ["heat"] = Heat?.Answer.Json.DeepClone(),
             ["finish"] = finish?.Json.DeepClone(),
             ["used"] = new JsonArray([.. Uses.Select(u => u.ToJson())]),
+            ["taught"] = Taught?.Short(),
             ["diary_whole"] = check.IsWhole,
             ["diary_sha256"] = check.Head,
             ["cautions"] = Cautions().DeepClone(),

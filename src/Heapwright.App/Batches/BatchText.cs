@@ -73,6 +73,13 @@ public static class BatchText
                 ? [Words.Of("batches.used_none")]
                 : [.. batch.Uses.Select(u => Use(u, batch.Record.Kept.TimeZone(), measures))]
         );
+        if (batch.Taught is { } taught)
+        {
+            yield return (
+                Words.Of("batches.taught"),
+                [.. taught.Rows.Select(r => r.Text), .. taught.Learned]
+            );
+        }
     }
 
     /// <summary>Whether the diary is as it was written, with the hash that covers it.</summary>

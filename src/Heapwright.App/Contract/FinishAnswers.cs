@@ -18,18 +18,20 @@ public static class FinishAnswers
     /// <param name="seed">The seed where the question names none.</param>
     /// <param name="measures">The measures of its sentences and its text; metric if null.</param>
     /// <param name="built">The heap as it was built, for a question without <c>ingredients</c>; null where it is not known.</param>
+    /// <param name="simulated">What the simulation of the heap says of it now; null where it was not followed.</param>
     /// <exception cref="InputProblem">The question is wrong.</exception>
     public static Answer Answer(
         Input input,
         ulong? seed = null,
         Measures? measures = null,
-        Heap? built = null
+        Heap? built = null,
+        MatterGiven? simulated = null
     )
     {
         ArgumentNullException.ThrowIfNull(input);
         var assumptions = new Assumptions(measures ?? Measures.Metric);
         var reader = new FinishReader(assumptions, built);
-        var question = reader.Read(input, seed);
+        var question = reader.Read(input, seed) with { Simulated = simulated };
         var answer = Finisher.Answer(question, FinishTableReader.Tables);
         FinishRemarks.SayHow(question, answer, assumptions);
         var words = new FinishWords(assumptions.Measures);

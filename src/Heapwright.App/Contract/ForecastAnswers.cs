@@ -173,7 +173,7 @@ public static class ForecastAnswers
                     .Of([.. forecast.Outcome.Select(o => o.DoneDay)])
                     .ToJson(true),
                 ["fast_matter_left_pct"] = MilestoneRange
-                    .Of([.. forecast.Outcome.Select(o => o.FastLeftPercent)])
+                    .Of([.. forecast.Outcome.Select(o => o.Now.FastPercent)])
                     .ToJson(false),
                 ["share_held_72h_at_55_pct"] = MilestoneRange
                     .Of([.. forecast.Outcome.Select(o => o.ShareHeldPercent)])

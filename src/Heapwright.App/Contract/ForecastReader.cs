@@ -6,7 +6,6 @@ using Heapwright.Core.Forecasts;
 using Heapwright.Core.Mixtures;
 using Heapwright.Core.Quantities;
 using Heapwright.Core.Readings;
-using Heapwright.Core.Simulation;
 using UnitsNet;
 
 namespace Heapwright.App.Contract;
@@ -24,7 +23,6 @@ internal sealed class ForecastReader(SimulateLimits limits, Assumptions assumpti
     private const int MostMembers = 500;
     private const double UsualAhead = 10; // d
     private const double DecisionDays = 21;
-    private const int MostEarlier = 50;
 
     private static readonly string[] Also =
     [
@@ -34,7 +32,6 @@ internal sealed class ForecastReader(SimulateLimits limits, Assumptions assumpti
         "ahead_days",
         "decide_by",
         "stock",
-        "earlier",
     ];
 
     private static readonly Dictionary<string, AdviceAim> Aims = new(StringComparer.Ordinal)
@@ -135,7 +132,7 @@ internal sealed class ForecastReader(SimulateLimits limits, Assumptions assumpti
             FromDay = from,
             AheadDays = ahead,
             DecisionDays = decision,
-            Knowledge = Earlier(top["earlier"]),
+            Knowledge = EarlierReader.Read(top[EarlierReader.Field], assumptions),
         };
     }
 
@@ -257,38 +254,6 @@ internal sealed class ForecastReader(SimulateLimits limits, Assumptions assumpti
                     * ingredient.Properties[Core.Materials.MaterialProperty.Nitrogen]!
                         .Value
                         .Typical;
-
-    private static HeapKnowledge Earlier(Input? list)
-    {
-        if (list is null)
-        {
-            return HeapKnowledge.None;
-        }
-
-        var heaps = new List<Dictionary<HeapParameter, ParameterScore>>();
-        foreach (var heap in list.Items(0, MostEarlier))
-        {
-            var learned = new Dictionary<HeapParameter, ParameterScore>();
-            var known = heap.Fields(ParameterNames.All);
-            foreach (var name in ParameterNames.All)
-            {
-                if (known[name] is not { } value)
-                {
-                    continue;
-                }
-
-                var fields = value.Fields("mean", "deviation");
-                learned[ParameterNames.Find(name)!.Value] = new ParameterScore(
-                    fields.Needed("mean").Number(-10, 10),
-                    fields.Needed("deviation").Number(0.01, 10)
-                );
-            }
-
-            heaps.Add(learned);
-        }
-
-        return HeapKnowledge.From(heaps);
-    }
 
     private void SayDepths(ImmutableArray<ProbeReading> readings, double from)
     {

@@ -30,6 +30,7 @@ public static class RecipeAnswers
             "bands",
             "mixing_volume_factor",
             "onto",
+            EarlierReader.Field,
             "seed",
             "schema"
         );

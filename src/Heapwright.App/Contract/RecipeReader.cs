@@ -41,7 +41,9 @@ internal static class RecipeReader
         var (least, most) = Volume(fields["volume_m3"]);
         var question = new RecipeQuestion
         {
-            Parameters = ParameterReader.Table,
+            Parameters = EarlierReader
+                .Read(fields[EarlierReader.Field], assumptions)
+                .In(ParameterReader.Table),
             Items =
             [
                 .. have.Select(h => Have(h, reader)),

@@ -38,6 +38,7 @@ internal sealed class SimulateReader(SimulateLimits limits, Assumptions assumpti
         "seed",
         "containers",
         "mixing_volume_factor",
+        EarlierReader.Field,
         "name",
         "schema",
     ];
@@ -76,7 +77,8 @@ internal sealed class SimulateReader(SimulateLimits limits, Assumptions assumpti
             assumptions.Say("simulate.members_assumed", question.Members);
         }
 
-        return question;
+        var knowledge = EarlierReader.Read(top[EarlierReader.Field], assumptions);
+        return question with { Parameters = knowledge.In(question.Parameters) };
     }
 
     /// <summary>Opens a question that has the fields of <c>simulate</c> and others.</summary>

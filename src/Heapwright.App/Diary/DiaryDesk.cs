@@ -1,6 +1,7 @@
 using Heapwright.App.Changes;
 using Heapwright.App.Diary.Tables;
 using Heapwright.App.Ports;
+using Heapwright.App.Sites;
 
 namespace Heapwright.App.Diary;
 
@@ -15,6 +16,7 @@ namespace Heapwright.App.Diary;
 /// <param name="Devices">The devices that may send.</param>
 /// <param name="Repeats">Tells what was sent a second time.</param>
 /// <param name="Photos">Where the images are kept.</param>
+/// <param name="Lessons">Keeps what heaps taught.</param>
 public sealed record DiaryDesk(
     IItemStore Items,
     StartHeap Start,
@@ -25,7 +27,8 @@ public sealed record DiaryDesk(
     ImportReadings Tables,
     KeepDevices Devices,
     RepeatedEntries Repeats,
-    IPhotoStore Photos
+    IPhotoStore Photos,
+    KeepLessons Lessons
 )
 {
     /// <summary>A desk over these stores.</summary>
@@ -54,7 +57,8 @@ public sealed record DiaryDesk(
             new ImportReadings(entries),
             new KeepDevices(devices, recorder.Clock),
             new RepeatedEntries(diary),
-            photos
+            photos,
+            new KeepLessons(recorder)
         );
     }
 }

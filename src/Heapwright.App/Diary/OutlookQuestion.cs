@@ -63,10 +63,24 @@ public static class OutlookQuestion
         }
 
         Stock(question, contents, now, zone);
+        if (
+            new SiteQuestions(contents).Earlier(
+                record.Kept.BayId,
+                question["bin"],
+                record.Kept.Id
+            ) is
+            { } earlier
+        )
+        {
+            question["earlier"] = earlier;
+        }
+
         return question;
     }
 
-    private static JsonArray Signs(HeapRecord record)
+    /// <summary>The squeezes of the core, as a field of <c>forecast</c>.</summary>
+    /// <param name="record">The heap.</param>
+    internal static JsonArray Signs(HeapRecord record)
     {
         var signs = new JsonArray();
         foreach (var sign in record.Diary.Standing.Select(s => s.Entry).OfType<SignEntry>())
@@ -92,8 +106,9 @@ public static class OutlookQuestion
         return signs;
     }
 
-    // The mean of the air that was noted; null where it never was.
-    private static double? Air(HeapRecord record)
+    /// <summary>The mean of the air that was noted, °C; null where it never was.</summary>
+    /// <param name="record">The heap.</param>
+    internal static double? Air(HeapRecord record)
     {
         double[] noted =
         [

@@ -7,10 +7,10 @@ namespace Heapwright.App.Sites;
 public sealed record Archive
 {
     /// <summary>
-    /// The number of this form of the file: 3 since heaps and their diaries are in it, 2 since the record of changes is;
-    /// older ones are read as well.
+    /// The number of this form of the file: 4 since what heaps taught is in it, 3 since heaps and their diaries are, 2 since
+    /// the record of changes is; older ones are read as well.
     /// </summary>
-    public const int CurrentSchema = 3;
+    public const int CurrentSchema = 4;
 
     /// <summary>What the file says it is.</summary>
     public const string Mark = "heapwright_site";
@@ -51,6 +51,9 @@ public sealed record Archive
     /// <summary>The heaps.</summary>
     public ImmutableArray<KeptHeap> Heaps { get; init; } = [];
 
+    /// <summary>What heaps taught.</summary>
+    public ImmutableArray<KeptLesson> Lessons { get; init; } = [];
+
     /// <summary>
     /// The diaries, each from its first entry on; those of heaps that were taken out too. Empty where they are too large
     /// for a file.
@@ -78,5 +81,6 @@ public sealed record Archive
             .. Recipes,
             .. Sheets,
             .. Heaps,
+            .. Lessons,
         ];
 }

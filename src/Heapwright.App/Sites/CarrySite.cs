@@ -40,6 +40,7 @@ public sealed class CarrySite(SiteRecorder recorder, IDiaryStore diary)
             Recipes = await store.All<SavedRecipe>(cancel),
             Sheets = await store.All<SavedSheet>(cancel),
             Heaps = await store.All<KeptHeap>(cancel),
+            Lessons = await store.All<KeptLesson>(cancel),
             Diaries = diaries,
             EntriesLeftOut = leftOut,
             Record = CarriedRecord.Fitting(await store.Record(cancel)),

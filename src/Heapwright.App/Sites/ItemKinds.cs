@@ -20,6 +20,7 @@ public static class ItemKinds
         ("recipe", typeof(SavedRecipe)),
         ("sheet", typeof(SavedSheet)),
         ("heap", typeof(KeptHeap)),
+        ("lesson", typeof(KeptLesson)),
     ];
 
     private static readonly FrozenDictionary<Type, string> KindOf = Kinds.ToFrozenDictionary(

@@ -70,6 +70,7 @@ public sealed class SampleGarden(SiteRecorder recorder, RecordEntries entries)
             .. await store.All<SavedRecipe>(cancel),
             .. await store.All<SavedSheet>(cancel),
             .. await store.All<KeptHeap>(cancel),
+            .. await store.All<KeptLesson>(cancel),
             .. await store.All<Site>(cancel),
         ];
         return await recorder.Remove(

@@ -17,9 +17,11 @@ public sealed class SiteContents
         ImmutableArray<OwnMaterial> materials,
         ImmutableArray<Measurement> measurements,
         ImmutableArray<Bay> bays,
-        ImmutableArray<StockEntry> stock
+        ImmutableArray<StockEntry> stock,
+        ImmutableArray<KeptLesson> lessons
     )
     {
+        Lessons = lessons;
         OwnContainers = containers;
         OwnMaterials = materials;
         Measurements = measurements;
@@ -55,10 +57,13 @@ public sealed class SiteContents
     /// <summary>What is at hand.</summary>
     public ImmutableArray<StockEntry> Stock { get; }
 
+    /// <summary>What heaps taught.</summary>
+    public ImmutableArray<KeptLesson> Lessons { get; }
+
     /// <summary>A site that has nothing yet but measures of its own.</summary>
     /// <param name="containers">The measures.</param>
     public static SiteContents Of(ImmutableArray<OwnContainer> containers) =>
-        new(containers, [], [], [], []);
+        new(containers, [], [], [], [], []);
 
     /// <summary>Reads what a site has.</summary>
     /// <param name="store">Where it is kept.</param>
@@ -71,7 +76,8 @@ public sealed class SiteContents
             await store.All<OwnMaterial>(cancel),
             await store.All<Measurement>(cancel),
             await store.All<Bay>(cancel),
-            await store.All<StockEntry>(cancel)
+            await store.All<StockEntry>(cancel),
+            await store.All<KeptLesson>(cancel)
         );
     }
 

@@ -99,6 +99,23 @@ public sealed class SiteQuestions(SiteContents contents)
         return json;
     }
 
+    /// <summary>The field <c>earlier</c>: what other heaps in the same place taught, the newest first; null for nothing.</summary>
+    /// <param name="bayId">The bay; null for none of the site's.</param>
+    /// <param name="bin">The bin as the contract has it.</param>
+    /// <param name="heapId">The heap it is for, of which nothing is taken; null for a new one.</param>
+    public JsonArray? Earlier(Guid? bayId, JsonNode? bin, Guid? heapId)
+    {
+        JsonNode[] earlier =
+        [
+            .. contents
+                .Lessons.Where(l => l.IsUsed && l.HeapId != heapId && l.IsFor(bayId, bin))
+                .OrderByDescending(l => l.MadeAt)
+                .Take(KeptLesson.MostUsed)
+                .Select(l => l.ToEarlier()),
+        ];
+        return earlier.Length > 0 ? new JsonArray(earlier) : null;
+    }
+
     /// <summary>The field <c>bin</c> for a bay.</summary>
     /// <param name="bay">The bay.</param>
     public static JsonObject Bin(Bay bay)

@@ -39,12 +39,17 @@ internal static class ArgumentReader
         "--sheet",
         "--unit",
         "--dates",
+        "--against",
+        "--without",
+        "--by",
     ];
 
     private static readonly string[] Known =
     [
         .. OfTheDiary,
         "--preview",
+        "--keep",
+        "--forget",
         "--input",
         "--json",
         "--svg",
@@ -100,7 +105,9 @@ internal static class ArgumentReader
             }
 
             given.Add(name);
-            if (name is "--json" or "--help" or "--version" or "--preview")
+            if (
+                name is "--json" or "--help" or "--version" or "--preview" or "--keep" or "--forget"
+            )
             {
                 if (value is not null)
                 {
@@ -112,6 +119,8 @@ internal static class ArgumentReader
                     "--json" => parsed with { Json = true },
                     "--help" => parsed with { Help = true },
                     "--preview" => parsed with { Preview = true },
+                    "--keep" => parsed with { Keep = true },
+                    "--forget" => parsed with { Forget = true },
                     _ => parsed with { Version = true },
                 };
                 continue;

@@ -41,6 +41,12 @@ internal sealed record ParsedArguments
     /// <summary>Whether <c>--preview</c> was given.</summary>
     public bool Preview { get; init; }
 
+    /// <summary>Whether <c>--keep</c> was given.</summary>
+    public bool Keep { get; init; }
+
+    /// <summary>Whether <c>--forget</c> was given.</summary>
+    public bool Forget { get; init; }
+
     /// <summary>Whether <c>--json</c> was given.</summary>
     public bool Json { get; init; }
 

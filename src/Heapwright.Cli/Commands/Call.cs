@@ -52,6 +52,12 @@ internal sealed class Call
     /// <summary>Whether only a look was asked for.</summary>
     public bool Preview => parsed.Preview;
 
+    /// <summary>Whether what was found is to be kept.</summary>
+    public bool Keep => parsed.Keep;
+
+    /// <summary>Whether what was kept is to be kept no longer.</summary>
+    public bool Forget => parsed.Forget;
+
     /// <summary>The value of an option; null if it was not given.</summary>
     /// <param name="option">The option.</param>
     public string? Value(string option) => parsed.Values.GetValueOrDefault(option);

@@ -14,6 +14,7 @@ internal static class DiaryCommands
     {
         HeapCommands heaps = new(open);
         EntryCommands entries = new(open);
+        LessonCommands lessons = new(open);
         return
         [
             new("heap list", heaps.List),
@@ -26,6 +27,16 @@ internal static class DiaryCommands
             new("heap show", heaps.Show) { WordsAre = "HEAP" },
             new("heap record", heaps.Record) { WordsAre = "HEAP", Prints = true },
             new("heap where", heaps.Where) { WordsAre = "TEXT" },
+            new("heap taught", lessons.Taught)
+            {
+                WordsAre = "HEAP",
+                Takes = ["--keep", "--forget"],
+            },
+            new("heap compare", lessons.Compare)
+            {
+                WordsAre = "HEAP",
+                Takes = ["--against", "--without", "--by"],
+            },
             new("heap check", heaps.Check) { WordsAre = "HEAP" },
             new("reading add", entries.Reading)
             {

@@ -64,11 +64,13 @@ internal sealed class HeapCommands(Func<string, DiaryDesk> open)
     {
         var desk = stored.Open(call);
         var heap = Stored.Heap(desk, string.Join(' ', call.Words));
+        var record = Stored.Await(desk.Reader.Of(heap.Id, null, CancellationToken.None))!;
         var batch = BatchRecord.Of(
-            Stored.Await(desk.Reader.Of(heap.Id, null, CancellationToken.None))!,
+            record,
             Stored.Await(desk.Reader.Verify(heap.Id, CancellationToken.None)),
             Instant.FromDateTimeOffset(call.Now),
-            call.Measures
+            call.Measures,
+            LessonCommands.ForRecord(record, call)
         );
         return new Reply(batch.Answer()) { Pdf = () => batch.Pdf(CommandTable.Paper(call)) };
     }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Heapwright.Core.Quantities;
 using Heapwright.Core.Reasons;
 
 namespace Heapwright.Core.FinishedCompost;
@@ -59,11 +60,13 @@ public sealed record CompostYield
     /// <summary>Works out the yield from the surest of what is known.</summary>
     /// <param name="start">The heap at its start.</param>
     /// <param name="end">What was measured of the compost.</param>
+    /// <param name="simulated">What the simulation says of it; null where it was not followed.</param>
     /// <param name="tables">The figures that are used where nothing was measured.</param>
     /// <param name="points">The sample set of the question.</param>
     public static CompostYield Of(
         StartMatter start,
         MatterGiven end,
+        MatterGiven? simulated,
         FinishTables tables,
         SamplePoints points
     )
@@ -76,7 +79,10 @@ public sealed record CompostYield
         var doubts = ImmutableArray.CreateBuilder<Reason>();
         var (left, organic) = FromAsh(start, draw, doubts);
 
-        var moisture = draw.Percent("moisture", end.Moisture, "moisture_pct_wb");
+        var moisture =
+            draw.Percent("moisture", end.Moisture)
+            ?? draw.Simulated("moisture", simulated?.Moisture, SpreadScale.Percent)
+            ?? draw.Usual("moisture_pct_wb", SpreadScale.Percent);
         var weighed = draw.Amount("wet mass", end.WetMass);
         var weighedDry = draw.Amount("dry mass", end.DryMass);
         if (weighed is not null && weighedDry is not null && end.Moisture is null)
@@ -86,10 +92,18 @@ public sealed record CompostYield
 
         weighed ??= weighedDry?.With(moisture, (d, m) => 100 * d / (100 - m));
         var measured = draw.Amount("volume", end.Volume);
-        var known = weighed ?? (left is null ? null : FromDry(start.DryMass, left, moisture));
+        var known =
+            weighed
+            ?? (
+                left is not null ? FromDry(start.DryMass, left, moisture)
+                : end.BulkDensity is not null ? null
+                : draw.Simulated("dry mass", simulated?.DryMass, SpreadScale.Positive)
+                    ?.With(moisture, (d, m) => 100 * d / (100 - m))
+            );
+        var size = measured ?? draw.Simulated("volume", simulated?.Volume, SpreadScale.Positive);
         var density =
-            end.BulkDensity is null && known is not null && measured is not null
-                ? known.With(measured, (w, v) => 1000 * w / v)
+            end.BulkDensity is null && known is not null && size is not null
+                ? known.With(size, (w, v) => 1000 * w / v)
                 : draw.Positive("density", end.BulkDensity, "bulk_density_kg_m3");
         SayUnlikelyDensity(density, doubts);
         var wet = known ?? measured?.With(density, (v, d) => v * d / 1000, Origin.Volume);
@@ -104,7 +118,7 @@ public sealed record CompostYield
             density = wet.With(measured!, (w, v) => 1000 * w / v, Origin.Usual);
         }
 
-        Sampled? volume = measured;
+        var volume = known is null ? measured : size;
         if (wet is null && start.WetMass is { } built)
         {
             wet = built.With(draw.Usual("mass_pct_of_start"), (w, p) => w * p / 100, Origin.Usual);

@@ -32,6 +32,9 @@ internal sealed class EndDraw
     public Sampled Usual(string figure, SpreadScale scale = SpreadScale.Positive) =>
         new(points.Draw("usual " + figure, tables[figure], scale), Origin.Usual);
 
+    public Sampled? Simulated(string name, Spread? value, SpreadScale scale) =>
+        value is { } v ? new(points.Draw("simulated " + name, v, scale), Origin.Simulated) : null;
+
     [return: NotNullIfNotNull(nameof(value))]
     private Sampled? Draw(string name, Spread? value, SpreadScale scale) =>
         value is { } v ? new(points.Draw("end " + name, v, scale), Origin.Measured) : null;

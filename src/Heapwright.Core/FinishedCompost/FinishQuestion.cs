@@ -50,6 +50,9 @@ public sealed record FinishQuestion
     /// <summary>What was measured of the compost.</summary>
     public MatterGiven End { get; init; } = MatterGiven.None;
 
+    /// <summary>What the simulation of this heap says of it now: dry mass, moisture and volume; null where it was not followed.</summary>
+    public MatterGiven? Simulated { get; init; }
+
     /// <summary>Where it goes.</summary>
     public ImmutableArray<Bed> Beds { get; init; } = [];
 

@@ -50,7 +50,7 @@ public static class Finisher
             [.. signs, .. stepped.Where(r => r.Sign == "above_air_c")]
         );
         var start = StartMatter.Of(question.Start, question.Recipe, points);
-        var yield = CompostYield.Of(start, question.End, tables, points);
+        var yield = CompostYield.Of(start, question.End, question.Simulated, tables, points);
         var nutrients = CompostNutrients.Of(start, question.End, yield, tables, points);
         var planner = new BedPlanner(yield, nutrients, tables, points);
         var beds = planner.Plan(question.Beds, question.Manure, question.ShownHot);

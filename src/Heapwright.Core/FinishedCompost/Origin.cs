@@ -12,6 +12,9 @@ public enum Origin
     /// <summary>It follows from a measured volume and a weight by volume.</summary>
     Volume,
 
+    /// <summary>It is what the simulation of this heap, fitted to its readings, says.</summary>
+    Simulated,
+
     /// <summary>It follows from what went in.</summary>
     Recipe,
 

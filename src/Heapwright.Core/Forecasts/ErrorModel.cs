@@ -12,13 +12,19 @@ internal static class ErrorModel
     private const double Least = 1;
     private const double PerKelvin = 0.045;
     private const double Outside = 1.5; // times as much at other spots
-    private const double Memory = 3; // d
+
+    /// <summary>The time in which the error that wanders forgets itself, d.</summary>
+    public const double Memory = 3;
+
     private const double InStep = 0.5;
 
     // What a heap is other than its model for good: its memory, and the sizes that are tried, K.
     private const double LastingMemory = 30; // d
     private const double LastingFrom = 40; // K above the air: in full from here on
-    private const double LastingUsual = 1.5; // K: larger ones are less likely by e each so many
+
+    /// <summary>How large the error that lasts usually is, K: larger ones are less likely by e each so many.</summary>
+    public const double LastingUsual = 1.5;
+
     private static readonly double[] LastingTried = [0, 2, 4, 7, 11, 16];
 
     /// <summary>Covariance of the errors of readings: of the model, and from one reading to the next.</summary>
@@ -150,14 +156,20 @@ internal static class ErrorModel
             ) * (a.Spot == b.Spot ? 1 : InStep);
     }
 
-    // A heap near the air's temperature is not other than its model for good.
-    private static double Warm(DigestedReading r)
+    /// <summary>In what share the error that lasts is there: a heap near the air's temperature has none of it.</summary>
+    /// <param name="excess">How far the heap is above the air, K.</param>
+    public static double Warm(double excess)
     {
-        var share = Math.Clamp(r.Excess / LastingFrom, 0, 1);
+        var share = Math.Clamp(excess / LastingFrom, 0, 1);
         return share * share;
     }
 
+    /// <summary>Standard deviation of the error of the core that wanders, K.</summary>
+    /// <param name="excess">How far the core is above the air, K.</param>
+    public static double Size(double excess) => Least + (PerKelvin * Math.Max(excess, 0));
+
+    private static double Warm(DigestedReading r) => Warm(r.Excess);
+
     private static double Size(DigestedReading r) =>
-        (Least + (PerKelvin * Math.Max(r.Excess, 0)))
-        * (r.Spot == Readings.ProbeSpot.Core ? 1 : Outside);
+        Size(r.Excess) * (r.Spot == Readings.ProbeSpot.Core ? 1 : Outside);
 }

@@ -93,8 +93,12 @@ public static class Forecaster
         );
     }
 
-    // The core of every member with what the readings say of the error of the model, shape [time][member].
-    private static double[][] Core(HeapFit fit, EnsembleRun run, IReadOnlyList<double> days)
+    /// <summary>The core of every member with what the readings say of the error of the model, °C.</summary>
+    /// <param name="fit">The fitted heap.</param>
+    /// <param name="run">A run of its members that goes far enough.</param>
+    /// <param name="days">Days since building.</param>
+    /// <returns>Shape [time][member].</returns>
+    internal static double[][] Core(HeapFit fit, EnsembleRun run, IReadOnlyList<double> days)
     {
         var n = run.Question.Members;
         var core = Regions.Core(run.Grid);
@@ -128,8 +132,12 @@ public static class Forecaster
         return course;
     }
 
-    // Shape [member].
-    private static double[] CoreAt(EnsembleRun run, (int Zone, double Weight)[] core, double day)
+    /// <summary>The core of every member at a day, without the error of the model, °C.</summary>
+    /// <param name="run">The run.</param>
+    /// <param name="core">The zones of the core.</param>
+    /// <param name="day">When.</param>
+    /// <returns>Shape [member].</returns>
+    internal static double[] CoreAt(EnsembleRun run, (int Zone, double Weight)[] core, double day)
     {
         var (before, after, share) = ProbeModel.Between(run.Blocks[0].Looks, day);
         var values = new double[run.Question.Members];

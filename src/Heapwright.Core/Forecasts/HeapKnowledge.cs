@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
+using Heapwright.Core.Quantities;
 using Heapwright.Core.Simulation;
+using Heapwright.Numerics.Sampling;
 
 namespace Heapwright.Core.Forecasts;
 
@@ -34,6 +36,31 @@ public sealed class HeapKnowledge
     /// <param name="parameter">The parameter.</param>
     public ParameterScore Of(HeapParameter parameter) =>
         scores.TryGetValue(parameter, out var score) ? score : new ParameterScore(0, 1);
+
+    /// <summary>How far two heaps of one person go together: the correlation of their unknowns.</summary>
+    public static double InStep { get; } = 1 - Between;
+
+    /// <summary>A table of parameters with what is known put into its priors, for a simulation without readings.</summary>
+    /// <param name="table">The plain table.</param>
+    public HeapParameters In(HeapParameters table)
+    {
+        ArgumentNullException.ThrowIfNull(table);
+        return new HeapParameters([
+            .. Enum.GetValues<HeapParameter>().Select(p => Narrowed(table.Prior(p), Of(p))),
+        ]);
+    }
+
+    private static Spread Narrowed(Spread prior, ParameterScore known)
+    {
+        if (prior.IsExact || known == new ParameterScore(0, 1))
+        {
+            return prior;
+        }
+
+        double At(double z) =>
+            prior.AtScore(known.Mean + (z * known.Deviation), HeapParameters.Scale);
+        return Spread.Of(At(-NormalDistribution.Z95), At(0), At(NormalDistribution.Z95));
+    }
 
     /// <summary>What several earlier heaps taught together.</summary>
     /// <param name="heaps">What each fit found of the parameters, each from the plain prior; in any order.</param>

@@ -10,13 +10,13 @@ namespace Heapwright.Core.Forecasts;
 /// </param>
 /// <param name="DryLossPercent">Dry matter lost, % of all that was put in.</param>
 /// <param name="NitrogenLossPercent">Nitrogen lost, % of all that was put in.</param>
-/// <param name="FastLeftPercent">Fast matter that is left at the day that is decided on, % of the most there ever was before.</param>
+/// <param name="Now">What is left at the day that is decided on.</param>
 public readonly record struct HeapOutcome(
     double ShareHeldPercent,
     double DoneDay,
     double DryLossPercent,
     double NitrogenLossPercent,
-    double FastLeftPercent
+    HeapRest Now
 )
 {
     /// <summary>The share of the fast matter that is left when the hot phase counts as done: an estimate of our own.</summary>
@@ -54,20 +54,26 @@ public readonly record struct HeapOutcome(
             100
                 * (block.Of(Total.AmmoniaOut, lane) + block.Of(Total.NitrogenDrained, lane))
                 / run.PutIn(lane).Nitrogen,
-            Left(run.Looks, lane, fromDay)
+            Rest(run.Looks, lane, fromDay)
         );
     }
 
-    private static double Left(List<HeapLook> looks, int lane, double fromDay)
+    private static HeapRest Rest(List<HeapLook> looks, int lane, double fromDay)
     {
-        var (most, left) = (looks[0].Fast[lane], looks[0].Fast[lane]);
-        foreach (var look in looks.TakeWhile(l => l.Day <= fromDay))
+        var now = looks[0];
+        var most = 0.0;
+        foreach (var look in looks.TakeWhile(l => l == looks[0] || l.Day <= fromDay))
         {
-            left = look.Fast[lane];
-            most = Math.Max(most, left);
+            now = look;
+            most = Math.Max(most, look.Fast[lane]);
         }
 
-        return 100 * left / most;
+        return new HeapRest(
+            100 * now.Fast[lane] / most,
+            now.DryOf(lane),
+            now.MoistureOf(lane),
+            1000 * now.Volume[lane]
+        );
     }
 
     private static double Done(List<HeapLook> looks, int lane, double fromDay)

@@ -54,6 +54,10 @@ internal sealed class MatterFeatures
         return new MatterFeatures([.. varying]);
     }
 
+    /// <summary>Which of all features vary, in their order; the same number is the same feature in every heap.</summary>
+    public IReadOnlyList<int> Varying =>
+        [.. used.Select(u => Array.FindIndex(All, f => f.Of == u.Feature.Of))];
+
     /// <summary>The scores of members.</summary>
     /// <param name="matter">Shape [member].</param>
     /// <returns>Shape [feature][member].</returns>

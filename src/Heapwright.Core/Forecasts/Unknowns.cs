@@ -125,6 +125,49 @@ internal sealed class Unknowns
             [.. Scores.Select(row => members.Select(i => row[i]).ToArray())]
         );
 
+    /// <summary>
+    /// These members, drawn for a heap, in step with those fitted to another heap of the same hands, member by member:
+    /// z = r z' + √(1 − r²) z₀.
+    /// </summary>
+    /// <param name="from">The fitted members of the other heap; as many.</param>
+    /// <param name="inStep">r: 1 for the same heap under other circumstances.</param>
+    public Unknowns InStepWith(Unknowns from, double inStep)
+    {
+        if (from.Count != Count)
+        {
+            throw new ArgumentException("as many members are needed", nameof(from));
+        }
+
+        var own = Math.Sqrt(1 - (inStep * inStep));
+        var scores = Array.ConvertAll(Scores, row => (double[])row.Clone());
+        void Follow(int row, int other)
+        {
+            for (var i = 0; i < Count && other >= 0; i++)
+            {
+                scores[row][i] = (inStep * from.Scores[other][i]) + (own * Scores[row][i]);
+            }
+        }
+
+        for (var k = 0; k < parameters.Length; k++)
+        {
+            Follow(k, Array.IndexOf(from.parameters, parameters[k]));
+        }
+
+        List<int> theirs = [.. from.features.Varying];
+        foreach (var (f, feature) in features.Varying.Index())
+        {
+            var at = theirs.IndexOf(feature);
+            Follow(parameters.Length + f, at < 0 ? -1 : from.parameters.Length + at);
+        }
+
+        for (var s = 1; s <= Singles; s++)
+        {
+            Follow(scores.Length - s, from.Scores.Length - s);
+        }
+
+        return new Unknowns(question, parameters, features, matter, additions, scores);
+    }
+
     /// <summary>Keeps everything within what can be.</summary>
     public void Confine()
     {

@@ -25,6 +25,7 @@ internal static class Shelves
         [ItemKinds.Of<SavedRecipe>()] = new Shelf<SavedRecipe, RecipeRow>(ToRecipe, Fill),
         [ItemKinds.Of<SavedSheet>()] = new Shelf<SavedSheet, SheetRow>(ToSheet, Fill),
         [ItemKinds.Of<KeptHeap>()] = new Shelf<KeptHeap, HeapRow>(ToHeap, Fill),
+        [ItemKinds.Of<KeptLesson>()] = new Shelf<KeptLesson, LessonRow>(ToLesson, Fill),
     }.ToFrozenDictionary(StringComparer.Ordinal);
 
     public static Shelf Of(string kind) => ByKind[kind];
@@ -250,6 +251,36 @@ internal static class Shelves
         row.TimeZone = item.Zone;
         row.Aim = item.Aim;
         row.QuestionJson = item.Question.GetRawText();
+    }
+
+    private static KeptLesson ToLesson(LessonRow row) =>
+        new()
+        {
+            Id = row.Id,
+            IsSample = row.IsSample,
+            HeapId = row.HeapId,
+            Name = row.Name,
+            BayId = row.BayId,
+            Bin = Json(row.BinJson),
+            MadeAt = Moment(row.MadeAtUtc),
+            Readings = row.Readings,
+            IsUsed = row.IsUsed,
+            Parameters = JsonSerializer.Deserialize<ImmutableSortedDictionary<string, LessonScore>>(
+                row.ParametersJson,
+                ItemKinds.Json
+            )!,
+        };
+
+    private static void Fill(KeptLesson item, LessonRow row)
+    {
+        row.HeapId = item.HeapId;
+        row.Name = item.Name;
+        row.BayId = item.BayId;
+        row.BinJson = item.Bin.GetRawText();
+        row.MadeAtUtc = Text(item.MadeAt);
+        row.Readings = item.Readings;
+        row.IsUsed = item.IsUsed;
+        row.ParametersJson = JsonSerializer.Serialize(item.Parameters, ItemKinds.Json);
     }
 
     private static JsonElement Json(string text)

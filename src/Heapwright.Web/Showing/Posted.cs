@@ -20,6 +20,9 @@ public sealed class Posted
     /// <summary>All refusals, by field.</summary>
     public IReadOnlyDictionary<string, string> Faults => faults;
 
+    /// <summary>Takes refusals where nothing can be sent.</summary>
+    public static Posted Empty() => new(_ => null);
+
     /// <summary>The form of a request.</summary>
     /// <param name="context">The request.</param>
     public static Posted From(HttpContext context)

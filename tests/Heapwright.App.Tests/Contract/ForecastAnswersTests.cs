@@ -39,6 +39,16 @@ public class ForecastAnswersTests
     );
 
     [Fact]
+    public void Milestones_TellWhatIsLeftThatRotsFast()
+    {
+        // Five days in a hot heap use a good part of it, and never make more.
+        var left = Usual.Value["milestones"]!["fast_matter_left_pct"]!;
+
+        Assert.InRange(left["low"]!.GetValue<double>(), 0, left["typical"]!.GetValue<double>());
+        Assert.InRange(left["high"]!.GetValue<double>(), left["typical"]!.GetValue<double>(), 99.9);
+    }
+
+    [Fact]
     public void Answer_HasTheFieldsOfTheContract()
     {
         var json = Usual.Value;

@@ -1,3 +1,8 @@
+using System.Text;
+using Heapwright.App.Contract;
+using Heapwright.Core.FinishedCompost;
+using Heapwright.Core.Quantities;
+
 namespace Heapwright.App.Tests.Finish;
 
 /// <summary>Yield, nutrients and spreading, worked out by hand beside each.</summary>
@@ -53,6 +58,37 @@ public class AmountTests
             answer["assumptions"]!.ToJsonString(),
             StringComparison.Ordinal
         );
+    }
+
+    // 60 kg dry at 40 % of water are 100 kg, in 250 l: 400 kg/m³. What is measured counts before it.
+    [Theory]
+    [InlineData("{}", 100, 250, "simulated")]
+    [InlineData("""{"end":{"volume_l":200}}""", 100, 200, "simulated")]
+    [InlineData("""{"end":{"moisture_pct_wb":50}}""", 120, 250, "simulated")]
+    [InlineData("""{"end":{"mass_kg":90}}""", 90, 250, "measured")]
+    [InlineData("""{"end":{"volume_l":200,"bulk_density_kg_m3":600}}""", 120, 200, "volume")]
+    public void Simulation_OfTheHeap_GivesWhatWasNotMeasured(
+        string question,
+        double mass,
+        double volume,
+        string from
+    )
+    {
+        var yield = FinishAnswers
+            .Answer(
+                Input.Read(Encoding.UTF8.GetBytes(question), "finish.json"),
+                simulated: MatterGiven.None with
+                {
+                    DryMass = Spread.Exact(60),
+                    Moisture = Spread.Exact(40),
+                    Volume = Spread.Exact(250),
+                }
+            )
+            .Json["yield"]!;
+
+        yield["mass_kg"].IsExactly(mass, 1e-6);
+        yield["volume_l"].IsExactly(volume, 1e-6);
+        Assert.Equal(from, yield["from"]!["mass"]!.GetValue<string>());
     }
 
     // A volume that would weigh three times as much: whatever it weighs, no dry matter was made.

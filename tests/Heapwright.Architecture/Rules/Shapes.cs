@@ -21,6 +21,7 @@ internal static class Shapes
         "Advice",
         "Hygiene",
         "FinishedCompost",
+        "Lessons",
     ];
 
     private static readonly string[] Vague =

@@ -26,14 +26,22 @@ public sealed class HeapTwin
     private readonly SplitMix64 start;
     private readonly TwinStructure structure;
     private readonly ImmutableArray<HeapEvent> plans;
+    private readonly int sibling;
     private SplitMix64 stream;
+    private SplitMix64 between;
 
     /// <summary>Draws a twin.</summary>
     /// <param name="number">Its number; the same number is the same twin.</param>
     /// <param name="structure">In what the truth differs from the model that is fitted.</param>
-    public HeapTwin(int number, TwinStructure structure)
+    /// <param name="sibling">
+    /// 0 for the heap itself. Another number is another heap of the same person by the same recipe: it is believed to be
+    /// the same, and half of what varies in its truth (by its variance) is that of the first.
+    /// </param>
+    public HeapTwin(int number, TwinStructure structure, int sibling = 0)
     {
         this.structure = structure;
+        this.sibling = sibling;
+        between = new SplitMix64(SplitMix64.SeedFor((ulong)((1000 * number) + sibling), "sibling"));
         stream = new SplitMix64(SplitMix64.SeedFor((ulong)number, "twin"));
         var believed = new GardenMix
         {
@@ -62,7 +70,7 @@ public sealed class HeapTwin
             Refinement = structure == TwinStructure.Same ? 1 : 2,
         };
         TrueWeather = Weathered(believed);
-        start = stream;
+        start = sibling == 0 ? stream : between;
     }
 
     /// <summary>What a person believes of it, at the middle.</summary>
@@ -115,17 +123,17 @@ public sealed class HeapTwin
     /// <param name="days">When.</param>
     public ImmutableArray<ProbeReading> Read(SimulationAnswer truth, IEnumerable<double> days)
     {
-        stream = start;
-        var dial = DialNoise * Normal();
+        var from = start;
+        var dial = DialNoise * Standard(ref from);
         var readings = ImmutableArray.CreateBuilder<ProbeReading>();
         foreach (var day in days)
         {
-            var slip = stream.NextUnit() < SlipChance ? Slip * Math.Sign(Normal()) : 0;
+            var slip = from.NextUnit() < SlipChance ? Slip * Math.Sign(Standard(ref from)) : 0;
             readings.Add(
                 new ProbeReading(
                     day,
                     Temperature.FromDegreesCelsius(
-                        Core(truth, day) + dial + (ReadingNoise * Normal()) + slip
+                        Core(truth, day) + dial + (ReadingNoise * Standard(ref from)) + slip
                     )
                 )
             );
@@ -253,8 +261,14 @@ public sealed class HeapTwin
 
     private double Drawn(Spread spread) => spread.AtScore(Normal(), SpreadScale.Positive);
 
-    private double Normal() =>
-        NormalDistribution.Quantile(Math.Clamp(stream.NextUnit(), 1e-9, 1 - 1e-9));
+    private double Normal()
+    {
+        var first = Standard(ref stream);
+        return sibling == 0 ? first : (0.5 * first) + (Math.Sqrt(0.75) * Standard(ref between));
+    }
+
+    private static double Standard(ref SplitMix64 from) =>
+        NormalDistribution.Quantile(Math.Clamp(from.NextUnit(), 1e-9, 1 - 1e-9));
 
     private double Between(double low, double high) => low + ((high - low) * stream.NextUnit());
 }

@@ -2,6 +2,7 @@ using System.Text;
 using Heapwright.App.Batches;
 using Heapwright.App.BuildSheets;
 using Heapwright.App.Diary;
+using Heapwright.App.Lessons;
 using Heapwright.Web.Showing;
 using NodaTime;
 
@@ -16,7 +17,8 @@ internal static class BatchFiles
         string key,
         Shown show,
         TimeProvider clock,
-        CancellationToken stop
+        CancellationToken stop,
+        TaughtHeaps? taught = null
     ) =>
         Guid.TryParseExact(key, "N", out var id)
         && await desk.Reader.Of(id, null, stop) is { } record
@@ -24,7 +26,10 @@ internal static class BatchFiles
                 record,
                 await desk.Reader.Verify(id, stop),
                 Instant.FromDateTimeOffset(clock.GetUtcNow()),
-                show.Measures
+                show.Measures,
+                taught is not null && TaughtQuestion.ForRecord(record) is { } question
+                    ? await taught.Ask(question, show.Measures, Posted.Empty(), stop)
+                    : null
             )
             : null;
 
@@ -34,11 +39,12 @@ internal static class BatchFiles
         DiaryDesk desk,
         Here here,
         TimeProvider clock,
+        TaughtHeaps taught,
         CancellationToken cancel
     )
     {
         await here.Read(cancel);
-        return await Find(desk, key, here.Show, clock, cancel) is { } batch
+        return await Find(desk, key, here.Show, clock, cancel, taught) is { } batch
             ? Results.File(
                 Encoding.UTF8.GetBytes(batch.Answer().Json.ToJsonString()),
                 "application/json",
@@ -54,11 +60,12 @@ internal static class BatchFiles
         DiaryDesk desk,
         Here here,
         TimeProvider clock,
+        TaughtHeaps taught,
         CancellationToken cancel
     )
     {
         await here.Read(cancel);
-        return await Find(desk, key, here.Show, clock, cancel) is { } batch
+        return await Find(desk, key, here.Show, clock, cancel, taught) is { } batch
             ? Results.File(batch.Pdf(Paper(paper)), "application/pdf", "batch.pdf")
             : Results.NotFound();
     }

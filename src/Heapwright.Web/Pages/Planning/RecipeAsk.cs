@@ -106,6 +106,10 @@ public sealed record RecipeAsk
         if (Bay is not null)
         {
             json["bin"] = SiteQuestions.Bin(Bay);
+            if (questions.Earlier(Bay.Id, null, null) is { } earlier)
+            {
+                json["earlier"] = earlier;
+            }
         }
 
         return json;

@@ -157,6 +157,11 @@ public sealed record WatchAsk
         ]);
         json["days"] = Days;
         json["members"] = Members;
+        if (questions.Earlier(Bay?.Id, json["bin"], null) is { } earlier)
+        {
+            json["earlier"] = earlier;
+        }
+
         return json;
     }
 
