@@ -100,8 +100,7 @@ public sealed record CompostYield
                 : draw.Simulated("dry mass", simulated?.DryMass, SpreadScale.Positive)
                     ?.With(moisture, (d, m) => 100 * d / (100 - m))
             );
-        var size =
-            measured ?? draw.Simulated("volume", simulated?.Volume, SpreadScale.Positive);
+        var size = measured ?? draw.Simulated("volume", simulated?.Volume, SpreadScale.Positive);
         var density =
             end.BulkDensity is null && known is not null && size is not null
                 ? known.With(size, (w, v) => 1000 * w / v)
