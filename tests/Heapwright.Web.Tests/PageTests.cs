@@ -417,7 +417,7 @@ public sealed class PageTests : IAsyncLifetime
             )
         );
 
-        Assert.Matches(@"Most likely \(\d\d %\) it is mature\.", html);
+        Assert.Matches(@"Most likely \(about \d in 10\) it is mature\.", html);
         Assert.Contains("V: finished, hardly heats", html, StringComparison.Ordinal);
         Assert.Contains(
             "self-heating, Canadian guideline:</strong> not met",
