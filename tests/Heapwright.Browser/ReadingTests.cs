@@ -1,5 +1,3 @@
-using Deque.AxeCore.Commons;
-using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 
 namespace Heapwright.Browser;
@@ -9,16 +7,6 @@ namespace Heapwright.Browser;
 public sealed class ReadingTests(FilledSite filled)
 {
     private string Reading => filled.Heap + "/reading";
-
-    private static readonly (string Theme, int Width, int Height)[] Looks =
-    [
-        ("light", 390, 844),
-        ("light", 1280, 800),
-        ("dark", 390, 844),
-        ("dark", 1280, 800),
-        ("sun", 1280, 800),
-        ("sun", 390, 844),
-    ];
 
     [Fact]
     public async Task Pages_ForThePhoneInEveryTheme_HaveNoBarrierAndFit()
@@ -56,49 +44,26 @@ public sealed class ReadingTests(FilledSite filled)
             }
 
             // The first page in every look; the others are made of the same parts.
-            foreach (
-                var (theme, width, height) in url == Reading
-                    ? Looks
-                    : Looks.Where(l => l is ("light", 390, _) or ("sun", 1280, _))
-            )
-            {
-                await page.SetViewportSizeAsync(width, height);
-                await page.EvaluateAsync(
-                    "theme => document.documentElement.dataset.theme = theme",
-                    theme
-                );
-                complaints.AddRange(await Look(page, url, theme, width));
-            }
+            var looks =
+                url == Reading
+                    ? Looks.All
+                    : Looks.All.Where(l => l is ("light", 390, _) or ("sun", 1280, _));
+            var name =
+                url == "/reading"
+                    ? "which"
+                    : url.Split('/')[^1].Replace("?", "-", StringComparison.Ordinal);
+            await page.SetViewportSizeAsync(390, 844);
+            complaints.AddRange((await SmallKeys(page)).Select(s => $"{url}: small key {s}"));
+            complaints.AddRange(await Looks.Complaints(page, "phone-" + name, looks));
+            complaints.AddRange((await SmallKeys(page)).Select(s => $"{url}, wide: small key {s}"));
         }
 
         Assert.Equal([], complaints);
         await page.Context.CloseAsync();
     }
 
-    private static async Task<List<string>> Look(IPage page, string url, string theme, int width)
-    {
-        var complaints = new List<string>();
-        var name =
-            url == "/reading"
-                ? "which"
-                : url.Split('/')[^1].Replace("?", "-", StringComparison.Ordinal);
-        await page.ScreenshotAsync(
-            new PageScreenshotOptions
-            {
-                Path = Path.Combine(RunningSite.Screens, $"phone-{name}-{width}-{theme}.png"),
-                FullPage = true,
-            }
-        );
-        if (
-            await page.EvaluateAsync<int>(
-                "document.documentElement.scrollWidth - document.documentElement.clientWidth"
-            ) > 0
-        )
-        {
-            complaints.Add($"{url}, {width}: wider than the window");
-        }
-
-        var small = await page.EvaluateAsync<string[]>(
+    private static Task<string[]> SmallKeys(IPage page) =>
+        page.EvaluateAsync<string[]>(
             """
             [...document.querySelectorAll('.key input')]
               .map(k => [k, k.getBoundingClientRect()])
@@ -106,27 +71,6 @@ public sealed class ReadingTests(FilledSite filled)
               .map(([k, r]) => `${k.name} ${k.value} ${r.width}x${r.height}`)
             """
         );
-        complaints.AddRange(small.Select(s => $"{url}, {width}: small key {s}"));
-        complaints.AddRange(
-            (await page.RunAxe(Rules(theme, width))).Violations.Select(v =>
-                $"{url}, {theme}, {width}: {v.Id} ({v.Help}): {string.Join(" | ", v.Nodes.Take(3).Select(n => n.Html))}"
-            )
-        );
-        return complaints;
-    }
-
-    // Themes change colours and windows change sizes; the rest is the same in all looks, and looked at once.
-    private static AxeRunOptions Rules(string theme, int width) =>
-        (theme, width) == ("light", 390)
-            ? new AxeRunOptions()
-            : new AxeRunOptions
-            {
-                RunOnly = new RunOnlyOptions
-                {
-                    Type = "rule",
-                    Values = ["color-contrast", "target-size", "scrollable-region-focusable"],
-                },
-            };
 
     [Fact]
     public async Task Reading_WithoutScript_IsReadBackAndKept()

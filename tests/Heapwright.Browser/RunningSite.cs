@@ -37,6 +37,10 @@ public sealed partial class RunningSite : IAsyncLifetime
     public static string BrowserPath =>
         Environment.GetEnvironmentVariable("HEAPWRIGHT_BROWSER") ?? "/usr/bin/chromium";
 
+    /// <summary>Whether pictures of pages are wanted: HEAPWRIGHT_SCREENS names a folder for them.</summary>
+    public static bool TakesScreens =>
+        Environment.GetEnvironmentVariable("HEAPWRIGHT_SCREENS") is { Length: > 0 };
+
     /// <summary>Where pictures of pages are put to be looked at.</summary>
     public static string Screens =>
         Directory
