@@ -42,9 +42,9 @@ public sealed partial class GuidePictureTests : IAsyncLifetime
     {
         var stale = new List<string>();
         Directory.CreateDirectory(Folder);
-        foreach (var (name, url) in Pages())
+        foreach (var (name, url, width, height) in Pages())
         {
-            var page = await sample.Site.Visit(true, 390, 844);
+            var page = await sample.Site.Visit(true, width, height);
             await page.GotoAsync(url, new PageGotoOptions { WaitUntil = WaitUntilState.Load });
             var said = Plain(await page.Locator("main").InnerTextAsync());
             var text = Path.Combine(Folder, name + ".txt");
@@ -89,15 +89,20 @@ public sealed partial class GuidePictureTests : IAsyncLifetime
     }
 
     // From the stock to the bed. What is computed for this very hour, such as a forecast, is left out.
-    private IEnumerable<(string Name, string Url)> Pages() =>
+    private IEnumerable<(string Name, string Url, int Width, int Height)> Pages()
+    {
+        const int Phone = 390;
+        const int High = 844;
+        return
         [
-            ("yard", "/"),
-            ("stock", "/stock"),
-            ("sheet", sample.Sheet),
-            ("heap-record", sample.Heap + "/record"),
-            ("heap-finish", sample.Heap + "/finish?bed=Long+bed&area=8&crop=squash"),
-            ("where", "/where?name=nether"),
+            ("build-sheet", sample.Sheet, 1280, 1000),
+            ("yard", "/", Phone, High),
+            ("stock", "/stock", Phone, High),
+            ("heap-record", sample.Heap + "/record", Phone, High),
+            ("heap-finish", sample.Heap + "/finish?bed=Long+bed&area=8&crop=squash", Phone, High),
+            ("where", "/where?name=nether", Phone, High),
         ];
+    }
 
     private static string Plain(string text)
     {

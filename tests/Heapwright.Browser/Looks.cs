@@ -28,6 +28,13 @@ internal static class Looks
         ("sun", 1280, 800),
     ];
 
+    /// <summary>
+    /// Every theme and both windows, but not each with each: a theme changes no sizes, and what only the wide window shows
+    /// is the same on every page.
+    /// </summary>
+    public static IReadOnlyList<(string Theme, int Width, int Height)> Usual { get; } =
+    [.. All.Where(l => l.Width == 390 || l.Theme == "light")];
+
     /// <summary>What is wrong with a page in some looks, each as a sentence; empty where nothing is.</summary>
     /// <param name="page">The page, loaded.</param>
     /// <param name="name">What its pictures are called.</param>

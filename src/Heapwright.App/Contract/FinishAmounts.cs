@@ -94,6 +94,9 @@ internal static class FinishAmounts
         };
     }
 
+    /// <summary>From so many years of phosphorus on it is told: more than the next crop takes is left in the soil.</summary>
+    public const double ManyYears = 2;
+
     /// <summary>Where it goes.</summary>
     public static JsonObject Apply(FinishTold told)
     {
@@ -173,6 +176,7 @@ internal static class FinishAmounts
             ["first_year_nitrogen_kg"] = Of(plan.Total(plan.FirstYearNitrogen)),
             ["first_year_nitrogen_g_m2"] = Of(plan.FirstYearNitrogen),
             ["phosphorus_g_m2"] = Of(plan.Phosphorus),
+            ["phosphorus_years"] = Of(plan.PhosphorusYears),
             ["potassium_g_m2"] = Of(plan.Potassium),
             ["nitrogen_need_g_m2"] = Json.Of(plan.Bed.NitrogenNeed),
             ["chance_nitrogen_enough"] = Json.Of(plan.ChanceEnough),

@@ -227,6 +227,15 @@ internal static class FinishText
                 );
             }
 
+            if (plan.PhosphorusYears.Value.Typical >= FinishAmounts.ManyYears)
+            {
+                yield return words.Say(
+                    "line_phosphorus_years",
+                    plan.Bed.Name,
+                    Figures.Range(plan.PhosphorusYears.Value, measures.Culture)
+                );
+            }
+
             if (plan.HarvestDays is > 0 and var days)
             {
                 yield return told.Reader.Dates.After(days) is { } date

@@ -29,6 +29,9 @@ public sealed record BedPlan
     /// <summary>P, g/m².</summary>
     public required Sampled Phosphorus { get; init; }
 
+    /// <summary>For how many years of crops that phosphorus is: what a crop takes away in one year is a figure of the data.</summary>
+    public required Sampled PhosphorusYears { get; init; }
+
     /// <summary>K, g/m².</summary>
     public required Sampled Potassium { get; init; }
 

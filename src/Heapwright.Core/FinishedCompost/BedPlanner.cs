@@ -170,6 +170,12 @@ public sealed class BedPlanner
             .With(yield.Moisture, (w, m) => w * (100 - m) / 100);
         Sampled Of(Sampled percent) => dry.With(percent, (d, p) => d * p / 100);
         var nitrogen = Of(nutrients.Nitrogen);
+        var phosphorus = Of(nutrients.Phosphorus);
+        var taken = points.Draw(
+            "crop phosphorus",
+            tables["crop_phosphorus_g_m2"],
+            SpreadScale.Positive
+        );
         var first = nitrogen.With(nutrients.FirstYearNitrogenPercent, (n, p) => n * p / 100);
         return new BedPlan
         {
@@ -180,7 +186,11 @@ public sealed class BedPlanner
             Kilograms = kilograms,
             Nitrogen = nitrogen,
             FirstYearNitrogen = first,
-            Phosphorus = Of(nutrients.Phosphorus),
+            Phosphorus = phosphorus,
+            PhosphorusYears = new(
+                [.. phosphorus.Cases.Zip(taken, (p, t) => p / t)],
+                phosphorus.From
+            ),
             Potassium = Of(nutrients.Potassium),
             ChanceEnough = bed.NitrogenNeed is { } need ? ChanceEnough(first, need) : null,
             Limits = Limits(bed, depth, nitrogen, manure),
