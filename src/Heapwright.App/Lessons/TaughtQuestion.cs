@@ -23,7 +23,11 @@ public static class TaughtQuestion
             .OfType<EventEntry>()
             .Where(e => e.Deed is SpreadDeed && record.DayOf(e.At) > 0)
             .ToArray();
-        if (spread.Length > 0)
+        if (Measured(record, spread) is { } measured)
+        {
+            question["yield"] = measured;
+        }
+        else if (spread.Length > 0)
         {
             question["yield"] = new JsonObject
             {
@@ -70,6 +74,33 @@ public static class TaughtQuestion
         Decide(question, decides);
         return question;
     }
+
+    // A volume that was measured while the model still follows the heap tells of all of it, with what was gone by then.
+    private static JsonObject? Measured(HeapRecord record, EventEntry[] spread)
+    {
+        var last = record
+            .Diary.Standing.Select(s => s.Entry)
+            .OfType<EventEntry>()
+            .Select(e => (Day: record.DayOf(e.At), Litres: Litres(e.Deed)))
+            .LastOrDefault(m => m is { Day: > 0 and <= HeapLessons.LongestDays, Litres: > 0 });
+        return last.Litres is not { } litres
+            ? null
+            : new JsonObject
+            {
+                ["l"] =
+                    litres
+                    + spread
+                        .Where(e => record.DayOf(e.At) <= last.Day)
+                        .Sum(e => ((SpreadDeed)e.Deed).Litres),
+                ["day"] = last.Day,
+                ["all"] = true,
+            };
+    }
+
+    private static double? Litres(HeapDeed deed) =>
+        deed is TestedDeed { Test: HomeTest.Amount } tested
+            ? tested.Values.FirstOrDefault(v => v.Field == "volume_l")?.Value
+            : null;
 
     private static void Decide(JsonObject question, string? decides)
     {

@@ -2,6 +2,7 @@ using System.Text;
 using System.Text.Json.Nodes;
 using Heapwright.App.Contract;
 using Heapwright.App.Diary;
+using Heapwright.App.Lessons;
 using Heapwright.App.Sites;
 using Heapwright.Core.Readings;
 using NodaTime;
@@ -117,6 +118,25 @@ public sealed class DoneQuestionTests
     [Fact]
     public void Question_BeforeItIsBuilt_IsNone() =>
         Assert.Null(DoneQuestion.Of(new HeapRecord(Heap, []), Built - Duration.FromDays(1)));
+
+    // Measured on day 60, when 40 l were gone: 400 + 40. What is measured after day 120 is beyond what the model follows.
+    [Fact]
+    public void Lesson_OfAMeasuredVolume_CountsWhatWasGoneByThen()
+    {
+        var record = Record(
+            """{"day":2,"temperature_c":60}""",
+            """{"day":50,"do":"spread","bed":"A","l":40}""",
+            """{"day":60,"do":"test","test":"amount","values":{"volume_l":400}}""",
+            """{"day":70,"do":"spread","bed":"B","l":100}""",
+            """{"day":130,"do":"test","test":"amount","values":{"volume_l":250}}"""
+        );
+
+        var measured = TaughtQuestion.Of(record)["yield"]!;
+
+        Assert.Equal(440, measured["l"]!.GetValue<double>());
+        Assert.Equal(60, measured["day"]!.GetValue<double>(), 9);
+        Assert.True(measured["all"]!.GetValue<bool>());
+    }
 
     [Fact]
     public void Begun_TestsThatWereReadSince_AreNoLongerWaitedFor()
