@@ -18,36 +18,37 @@ internal static class Looks
     ];
 
     /// <summary>All themes in both windows; in the first of them everything is looked for.</summary>
-    public static IReadOnlyList<(string Theme, int Width, int Height)> All { get; } =
+    public static IReadOnlyList<Look> All { get; } =
     [
-        ("light", 390, 844),
-        ("dark", 390, 844),
-        ("sun", 390, 844),
-        ("light", 1280, 800),
-        ("dark", 1280, 800),
-        ("sun", 1280, 800),
+        new("light", 390, 844, []),
+        new("dark", 390, 844, OfColourAndSize),
+        new("sun", 390, 844, OfColourAndSize),
+        new("light", 1280, 800, OfColourAndSize),
+        new("dark", 1280, 800, OfColourAndSize),
+        new("sun", 1280, 800, OfColourAndSize),
     ];
 
     /// <summary>
-    /// Light and dark in the narrow window, and whether the page fits the wide one: a theme changes no sizes, and the colours
-    /// of full sun are computed in tests of their own.
+    /// Light and dark in the narrow window, and whether the page fits the wide one: a theme changes no sizes, what only the
+    /// wide window shows is the same on every page, and the colours of full sun are computed in tests of their own.
     /// </summary>
-    public static IReadOnlyList<(string Theme, int Width, int Height)> Usual { get; } =
-    [.. All.Where(l => l.Theme != "sun" && (l.Width == 390 || l.Theme == "light"))];
+    public static IReadOnlyList<Look> Usual { get; } =
+    [All[0], All[1], All[3] with { Rules = null }];
 
     /// <summary>What is wrong with a page in some looks, each as a sentence; empty where nothing is.</summary>
     /// <param name="page">The page, loaded.</param>
     /// <param name="name">What its pictures are called.</param>
-    /// <param name="looks">The looks; some of <see cref="All"/>.</param>
+    /// <param name="looks">The looks.</param>
     public static async Task<List<string>> Complaints(
         IPage page,
         string name,
-        IEnumerable<(string Theme, int Width, int Height)> looks
+        IEnumerable<Look> looks
     )
     {
         var complaints = new List<string>();
-        foreach (var (theme, width, height) in looks)
+        foreach (var look in looks)
         {
+            var (theme, width, height, rules) = look;
             await page.SetViewportSizeAsync(width, height);
             await page.EvaluateAsync(
                 "theme => document.documentElement.dataset.theme = theme",
@@ -72,28 +73,26 @@ internal static class Looks
                 complaints.Add($"{page.Url}, {theme} {width}: {over} px wider than the window");
             }
 
-            // What only the wide window shows, and its colours, are the same on every page: looked for where all looks are.
-            if (width > 390 && looks != All)
+            if (rules is not null)
             {
-                continue;
+                complaints.AddRange(
+                    (await page.RunAxe(Options(rules))).Violations.Select(v =>
+                        $"{page.Url}, {theme} {width}: {Describe(v)}"
+                    )
+                );
             }
-
-            var isFirst = (theme, width, height) == All[0];
-            complaints.AddRange(
-                (await page.RunAxe(isFirst ? new AxeRunOptions() : Some())).Violations.Select(v =>
-                    $"{page.Url}, {theme} {width}: {Describe(v)}"
-                )
-            );
         }
 
         return complaints;
     }
 
-    private static AxeRunOptions Some() =>
-        new()
-        {
-            RunOnly = new RunOnlyOptions { Type = "rule", Values = [.. OfColourAndSize] },
-        };
+    private static AxeRunOptions Options(IReadOnlyList<string> rules) =>
+        rules.Count == 0
+            ? new AxeRunOptions()
+            : new AxeRunOptions
+            {
+                RunOnly = new RunOnlyOptions { Type = "rule", Values = [.. rules] },
+            };
 
     private static string Describe(AxeResultItem item) =>
         $"{item.Id} ({item.Help}): {string.Join(" | ", item.Nodes.Take(3).Select(n => n.Html))}";

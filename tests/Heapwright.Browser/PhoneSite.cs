@@ -40,21 +40,8 @@ public sealed class PhoneSite : IAsyncLifetime
     {
         await Site.InitializeAsync();
         var page = await Site.Visit();
-        await page.GotoAsync("/");
-        await page.GetByRole(AriaRole.Button, new() { Name = "Look round a sample garden" })
-            .ClickAsync();
-        await Assertions.Expect(page.GetByText("Sample garden.")).ToBeVisibleAsync();
-        await page.GotoAsync("/recipe");
-        await page.GetByRole(AriaRole.Button, new() { Name = "Make the build sheet" })
-            .First.ClickAsync();
-        await Assertions
-            .Expect(page)
-            .ToHaveURLAsync(new Regex("/sheets/", RegexOptions.None, TimeSpan.FromSeconds(1)));
-        await page.GotoAsync(new Uri(page.Url).AbsolutePath + "/built");
-        await page.GetByRole(AriaRole.Button, new() { Name = "Start its diary" }).ClickAsync();
-        await Assertions
-            .Expect(page)
-            .ToHaveURLAsync(new Regex("/heaps/", RegexOptions.None, TimeSpan.FromSeconds(1)));
+        await page.BringSample();
+        await page.BuildHeap();
         Heap = new Uri(page.Url).AbsolutePath;
         await page.Context.CloseAsync();
     }

@@ -47,7 +47,9 @@ public sealed class ReadingTests(FilledSite filled)
             var looks =
                 url == Reading
                     ? Looks.All
-                    : Looks.All.Where(l => l is ("light", 390, _) or ("sun", 1280, _));
+                    : Looks.All.Where(l =>
+                        l is { Theme: "light", Width: 390 } or { Theme: "sun", Width: 1280 }
+                    );
             var name =
                 url == "/reading"
                     ? "which"

@@ -20,10 +20,7 @@ public sealed class SampleSite : IAsyncLifetime
     {
         await Site.InitializeAsync();
         var page = await Site.Visit();
-        await page.GotoAsync("/");
-        await page.GetByRole(AriaRole.Button, new() { Name = "Look round a sample garden" })
-            .ClickAsync();
-        await Assertions.Expect(page.GetByText("Sample garden.")).ToBeVisibleAsync();
+        await page.BringSample();
         await page.GotoAsync("/heaps");
         Heap = await HrefOf(page, "The summer heap");
         await page.GotoAsync("/sheets");

@@ -1,4 +1,3 @@
-using System.Text;
 using System.Text.Json.Nodes;
 using Heapwright.App.Contract;
 using Heapwright.App.Diary;
@@ -47,7 +46,7 @@ public static class BatchFinish
         }
 
         return FinishAnswers.Answer(
-            Input.Read(Encoding.UTF8.GetBytes(question.ToJsonString()), batch.Record.Kept.Name),
+            Input.Of(question, batch.Record.Kept.Name),
             measures: batch.Measures,
             built: batch.Record.Heap(),
             simulated: forecast is null

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using System.Text.Json.Nodes;
 using Heapwright.App.BuildSheets;
 using Heapwright.App.Contract;
@@ -119,9 +118,7 @@ public sealed class BatchRecord
     internal static ImmutableArray<BatchUse> UsesOf(HeapRecord record) =>
         [
             .. record
-                .Diary.Standing.Select(s => s.Entry)
-                .OfType<EventEntry>()
-                .Where(e => e.Deed is SpreadDeed)
+                .Events.Where(e => e.Deed is SpreadDeed)
                 .Select(e => (e.At, Deed: (SpreadDeed)e.Deed))
                 .Select(e => new BatchUse(e.At, e.Deed.Bed, e.Deed.Litres)),
         ];
@@ -170,12 +167,12 @@ public sealed class BatchRecord
                 ? null
                 : Readings.Max(r => r.Temperature.DegreesCelsius),
             ["heat"] = Heat?.Answer.Json.DeepClone(),
-            ["finish"] = finish?.Json.DeepClone(),
+            ["finish"] = finish?.Json,
             ["used"] = new JsonArray([.. Uses.Select(u => u.ToJson())]),
             ["taught"] = Taught?.Short(),
             ["diary_whole"] = check.IsWhole,
             ["diary_sha256"] = check.Head,
-            ["cautions"] = Cautions().DeepClone(),
+            ["cautions"] = Cautions(),
         };
         return new Answer(json, Yes: true, BatchText.Of(this, finish));
     }
@@ -193,10 +190,7 @@ public sealed class BatchRecord
             ["volume_l"] = part.LooseLitres,
             ["mass_kg"] = part.Kilograms,
             ["giver"] = part.Load is { Giver.Length: > 0 } load ? load.Giver : null,
-            ["since"] = part.Load?.Since?.ToString(
-                EntryJson.DateForm,
-                CultureInfo.InvariantCulture
-            ),
+            ["since"] = EntryJson.Date(part.Load?.Since),
         };
 
     // The places where a probe stood are its probes; a place that was not said is one of them.
@@ -229,9 +223,7 @@ public sealed class BatchRecord
             ]),
             ["turns"] = new JsonArray([
                 .. record
-                    .Diary.Standing.Select(s => s.Entry)
-                    .OfType<EventEntry>()
-                    .Where(e => e.Deed is TurnedDeed)
+                    .Events.Where(e => e.Deed is TurnedDeed)
                     .TakeLast(HygieneReader.MostTurns)
                     .Select(e => (JsonNode)EntryJson.Time(e.At)),
             ]),

@@ -1,11 +1,9 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using System.Text.Json.Nodes;
 using Heapwright.App.Contract;
 using Heapwright.App.Diary;
 using Heapwright.App.Sites;
 using Heapwright.App.Texts;
-using Heapwright.Core.Readings;
 using Heapwright.Core.Readings.Deeds;
 
 namespace Heapwright.App.Batches;
@@ -77,16 +75,14 @@ public sealed record BatchTrace(
         ArgumentNullException.ThrowIfNull(record);
         return
         [
-            .. record
-                .Diary.Standing.Select(s => (s.Entry as EventEntry)?.Deed)
-                .SelectMany(d =>
-                    d switch
-                    {
-                        BuiltDeed built => built.Loads,
-                        AddedDeed added => added.Ingredients,
-                        _ => [],
-                    }
-                ),
+            .. record.Events.SelectMany(e =>
+                e.Deed switch
+                {
+                    BuiltDeed built => built.Loads,
+                    AddedDeed added => added.Ingredients,
+                    _ => [],
+                }
+            ),
         ];
     }
 
@@ -135,7 +131,7 @@ public sealed record BatchTrace(
         {
             ["name"] = load.Name,
             ["giver"] = load.Giver.Length > 0 ? load.Giver : null,
-            ["since"] = load.Since?.ToString(EntryJson.DateForm, CultureInfo.InvariantCulture),
+            ["since"] = EntryJson.Date(load.Since),
         };
 
     private bool Names(string word) =>

@@ -94,9 +94,6 @@ internal static class FinishAmounts
         };
     }
 
-    /// <summary>From so many years of phosphorus on it is told: more than the next crop takes is left in the soil.</summary>
-    public const double ManyYears = 2;
-
     /// <summary>Where it goes.</summary>
     public static JsonObject Apply(FinishTold told)
     {

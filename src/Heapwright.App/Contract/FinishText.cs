@@ -227,7 +227,7 @@ internal static class FinishText
                 );
             }
 
-            if (plan.PhosphorusYears.Value.Typical >= FinishAmounts.ManyYears)
+            if (plan.PhosphorusYears.Value.Typical >= BedPlan.ManyYears)
             {
                 yield return words.Say(
                     "line_phosphorus_years",

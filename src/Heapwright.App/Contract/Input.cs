@@ -1,5 +1,7 @@
 using System.Globalization;
+using System.Text;
 using System.Text.Json;
+using System.Text.Json.Nodes;
 using System.Text.Unicode;
 using Heapwright.Core.Quantities;
 
@@ -49,6 +51,16 @@ public sealed class Input
         IsObject
         && element.TryGetProperty(name, out var value)
         && value.ValueKind != JsonValueKind.Null;
+
+    /// <summary>A whole question that was made here.</summary>
+    /// <param name="json">The question.</param>
+    /// <param name="name">The name to use in messages.</param>
+    /// <exception cref="InputProblem">As <see cref="Read"/>.</exception>
+    public static Input Of(JsonNode json, string name)
+    {
+        ArgumentNullException.ThrowIfNull(json);
+        return Read(Encoding.UTF8.GetBytes(json.ToJsonString()), name);
+    }
 
     /// <summary>Reads a whole question.</summary>
     /// <param name="utf8">The bytes of one JSON document.</param>

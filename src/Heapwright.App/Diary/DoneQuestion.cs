@@ -36,17 +36,17 @@ public static class DoneQuestion
             return null;
         }
 
-        Dated[] told =
+        var told = ToldEntry.Of(record, today);
+        CoreReading[] core =
         [
-            .. record
-                .Diary.Standing.Select(s => new Dated(s.Entry, record.DayOf(s.Entry.At)))
-                .Where(t => t.Day >= 0 && t.Day <= today),
-        ];
-        Dated[] core =
-        [
-            .. told.Where(t =>
-                t.Entry is TemperatureEntry { Spot: ProbeSpot.Core } && record.Believed(t.Entry.Id)
-            ),
+            .. told.Where(t => record.Believed(t.Entry.Id))
+                .Select(t => (t.Day, Reading: t.Entry as TemperatureEntry))
+                .Where(t => t.Reading is { Spot: ProbeSpot.Core })
+                .Select(t => new CoreReading(
+                    t.Day,
+                    t.Reading!.Temperature.DegreesCelsius,
+                    t.Reading.Air?.DegreesCelsius
+                )),
         ];
         var question = new JsonObject
         {
@@ -72,9 +72,7 @@ public static class DoneQuestion
         return
         [
             .. record
-                .Diary.Standing.Select(s => s.Entry)
-                .OfType<EventEntry>()
-                .Where(e => e.Deed is TestedDeed)
+                .Events.Where(e => e.Deed is TestedDeed)
                 .GroupBy(e => ((TestedDeed)e.Deed).Test)
                 .Select(g => g.Last())
                 .Where(e => ((TestedDeed)e.Deed).IsBegun),
@@ -82,14 +80,19 @@ public static class DoneQuestion
     }
 
     // The last result of every test.
-    private static IEnumerable<TestedDeed> Results(Dated[] told) =>
+    private static IEnumerable<TestedDeed> Results(ToldEntry[] told) =>
         told.Select(t => t.Deed)
             .OfType<TestedDeed>()
             .Where(t => !t.IsBegun)
             .GroupBy(t => t.Test)
             .Select(g => g.Last());
 
-    private static void AddHeat(JsonObject question, Dated[] core, Dated[] told, double today)
+    private static void AddHeat(
+        JsonObject question,
+        CoreReading[] core,
+        ToldEntry[] told,
+        double today
+    )
     {
         if (core is not [.., var newest])
         {
@@ -100,7 +103,7 @@ public static class DoneQuestion
         {
             question["core_c"] = newest.Celsius;
             question["air_c"] = core.Where(c => today - c.Day <= DaysOfReadings)
-                .Select(c => ((TemperatureEntry)c.Entry).Air?.DegreesCelsius)
+                .Select(c => c.AirCelsius)
                 .LastOrDefault(a => a is >= -40 and <= 60);
         }
 
@@ -118,7 +121,12 @@ public static class DoneQuestion
     }
 
     // How much warmer it became after the last turn; not told where nobody looked before and a day after it.
-    private static void AddReheat(JsonObject question, Dated[] core, Dated[] told, double turned)
+    private static void AddReheat(
+        JsonObject question,
+        CoreReading[] core,
+        ToldEntry[] told,
+        double turned
+    )
     {
         var before = core.LastOrDefault(c => c.Day <= turned && c.Day >= turned - DaysToReheat);
         double[] after =
@@ -150,7 +158,7 @@ public static class DoneQuestion
         };
     }
 
-    private static void AddSigns(JsonObject question, Dated[] told, double today)
+    private static void AddSigns(JsonObject question, ToldEntry[] told, double today)
     {
         SignEntry[] signs =
         [
@@ -171,10 +179,5 @@ public static class DoneQuestion
         }
     }
 
-    private sealed record Dated(DiaryEntry Entry, double Day)
-    {
-        public HeapDeed? Deed => (Entry as EventEntry)?.Deed;
-
-        public double Celsius => ((TemperatureEntry)Entry).Temperature.DegreesCelsius;
-    }
+    private sealed record CoreReading(double Day, double Celsius, double? AirCelsius);
 }

@@ -85,6 +85,11 @@ public static class EntryJson
     public static string Time(DateTimeOffset time) =>
         time.ToString(TimeForm, CultureInfo.InvariantCulture);
 
+    /// <summary>A day as it stands in entries; null where it is not known.</summary>
+    /// <param name="day">The day.</param>
+    public static string? Date(DateOnly? day) =>
+        day?.ToString(DateForm, CultureInfo.InvariantCulture);
+
     private static string Text(Action<Utf8JsonWriter> write)
     {
         using var buffer = new MemoryStream(256);
@@ -235,11 +240,7 @@ public static class EntryJson
             json.WriteString("unit", stuff.Unit);
             json.WriteEndObject();
             Filled(json, "giver", stuff.Giver);
-            Filled(
-                json,
-                "since",
-                stuff.Since?.ToString(DateForm, CultureInfo.InvariantCulture) ?? ""
-            );
+            Filled(json, "since", Date(stuff.Since) ?? "");
             json.WriteEndObject();
         }
 

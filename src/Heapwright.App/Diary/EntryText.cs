@@ -1,4 +1,3 @@
-using System.Globalization;
 using Heapwright.App.Texts;
 using Heapwright.Core.Readings;
 using Heapwright.Core.Readings.Deeds;
@@ -125,7 +124,7 @@ public static class EntryText
     /// <param name="since">The day it was cut, fetched or brought.</param>
     public static string Origin(string giver, DateOnly? since)
     {
-        var day = since?.ToString(EntryJson.DateForm, CultureInfo.InvariantCulture);
+        var day = EntryJson.Date(since);
         return (giver, day) switch
         {
             ({ Length: > 0 }, not null) => Words.Of("diary.origin_both", null, giver, day),

@@ -48,8 +48,12 @@ public sealed class HeapRecord
     /// <exception cref="InputProblem">What it was built of cannot be read.</exception>
     public Heap Heap() => HeapReader.Read(Kept);
 
+    /// <summary>What was done to it and stands, the earliest first.</summary>
+    public IEnumerable<EventEntry> Events =>
+        Diary.Standing.Select(s => s.Entry).OfType<EventEntry>();
+
     /// <summary>Whether it is no longer followed.</summary>
-    public bool IsClosed => Diary.Standing.Any(s => s.Entry is EventEntry { Deed: ClosedDeed });
+    public bool IsClosed => Events.Any(e => e.Deed is ClosedDeed);
 
     /// <summary>Days since building, as the models count them.</summary>
     /// <param name="moment">The moment.</param>

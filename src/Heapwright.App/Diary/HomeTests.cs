@@ -1,11 +1,12 @@
-using System.Text;
 using System.Text.Json.Nodes;
 using Heapwright.App.Contract;
 using Heapwright.App.Library;
+using Heapwright.App.Sites;
 using Heapwright.App.Texts;
 using Heapwright.Core.Quantities;
 using Heapwright.Core.Readings;
 using Heapwright.Core.Readings.Deeds;
+using NodaTime;
 
 namespace Heapwright.App.Diary;
 
@@ -34,6 +35,21 @@ public static class HomeTests
             _ => null,
         };
         return row is null ? null : FinishTableReader.Tables[row];
+    }
+
+    /// <summary>The first and the last day on which a test that was begun is to be read; null for what is measured at once.</summary>
+    /// <param name="begun">Its beginning.</param>
+    /// <param name="zone">The zone of the heap.</param>
+    public static (LocalDate First, LocalDate Last)? ToRead(EventEntry begun, DateTimeZone zone)
+    {
+        ArgumentNullException.ThrowIfNull(begun);
+        if (begun.Deed is not TestedDeed tested || Days(tested.Test) is not { } days)
+        {
+            return null;
+        }
+
+        var day = SiteDays.DayOf(Instant.FromDateTimeOffset(begun.At), zone);
+        return (day.PlusDays((int)days.Low), day.PlusDays((int)days.High));
     }
 
     /// <summary>A figure of a test in words.</summary>
@@ -107,10 +123,7 @@ public static class HomeTests
         try
         {
             FinishAnswers.Check(
-                Input.Read(
-                    Encoding.UTF8.GetBytes(new JsonObject { [field] = part }.ToJsonString()),
-                    EntryWords.Of(tested.Test)
-                )
+                Input.Of(new JsonObject { [field] = part }, EntryWords.Of(tested.Test))
             );
             return null;
         }

@@ -35,30 +35,41 @@ public sealed class ReadDiary(IItemStore items, IDiaryStore diary)
             : null;
 
     /// <summary>
-    /// The heap that stands in a bay: the last that was built there, with its diary of the last weeks; null where none was,
-    /// or where it is no longer followed.
+    /// The heaps that stand in bays, each by its bay: the last that was built there, with its diary of the last weeks. A bay
+    /// is free where none was, or where it is no longer followed.
     /// </summary>
-    /// <param name="bayId">The bay.</param>
     /// <param name="now">The present.</param>
     /// <param name="cancel">Gives up.</param>
-    public async Task<HeapRecord?> In(Guid bayId, Instant now, CancellationToken cancel)
+    public async Task<ImmutableDictionary<Guid, HeapRecord>> InBays(
+        Instant now,
+        CancellationToken cancel
+    )
     {
-        var last = (await items.All<KeptHeap>(cancel))
-            .Where(h => h.BayId == bayId)
-            .MaxBy(h => h.BuiltAt);
-        if (last is null)
+        var standing = ImmutableDictionary.CreateBuilder<Guid, HeapRecord>();
+        foreach (var there in (await items.All<KeptHeap>(cancel)).GroupBy(h => h.BayId))
         {
-            return null;
+            if (
+                there.Key is { } bay
+                && await Recently(there.MaxBy(h => h.BuiltAt)!, now, cancel) is { } record
+            )
+            {
+                standing[bay] = record;
+            }
         }
 
-        // Where nothing was noted of late, the end may stand further back.
-        var record = await Of(last.Id, now - Recent, cancel);
-        if (record is { Diary.Standing.Count: 0 })
+        return standing.ToImmutable();
+    }
+
+    // Where nothing was noted of late, the end may stand further back.
+    private async Task<HeapRecord?> Recently(KeptHeap heap, Instant now, CancellationToken cancel)
+    {
+        var record = new HeapRecord(heap, await diary.Read(heap.Id, now - Recent, null, cancel));
+        if (record.Diary.Standing.Count == 0)
         {
-            record = await Of(last.Id, null, cancel);
+            record = new HeapRecord(heap, await diary.Read(heap.Id, null, null, cancel));
         }
 
-        return record is { IsClosed: false } ? record : null;
+        return record.IsClosed ? null : record;
     }
 
     /// <summary>The heap that a word names: its id, the beginning of its id, or its name.</summary>

@@ -30,12 +30,7 @@ public static class SignsQuestion
     {
         ArgumentNullException.ThrowIfNull(record);
         var today = record.DayOf(now.ToDateTimeOffset());
-        ToldEntry[] told =
-        [
-            .. record
-                .Diary.Standing.Select(s => new ToldEntry(s.Entry, record.DayOf(s.Entry.At)))
-                .Where(t => t.Day >= 0 && t.Day <= today),
-        ];
+        var told = ToldEntry.Of(record, today);
         var question = new JsonObject { ["heap"] = Built(record.Heap(), told, today) };
         Put(question, "weather", Weather(told, record, today));
         Put(question, "readings", Readings(told, record));
@@ -222,10 +217,5 @@ public static class SignsQuestion
         {
             json[field] = value;
         }
-    }
-
-    private sealed record ToldEntry(DiaryEntry Entry, double Day)
-    {
-        public HeapDeed? Deed => (Entry as EventEntry)?.Deed;
     }
 }

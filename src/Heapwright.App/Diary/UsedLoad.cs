@@ -31,6 +31,24 @@ public sealed record UsedLoad(AddedStuff Stuff, StockEntry? Rest)
         ];
     }
 
+    /// <summary>Something taken from a load, with where it came from.</summary>
+    /// <param name="load">The load.</param>
+    /// <param name="amount">How many of the unit.</param>
+    /// <param name="unit">The unit.</param>
+    public static AddedStuff StuffOf(StockEntry load, double amount, string unit)
+    {
+        ArgumentNullException.ThrowIfNull(load);
+        return new AddedStuff
+        {
+            Material = MaterialKey.OwnId(load.Material) is null ? load.Material : "",
+            Name = load.Name,
+            Value = amount,
+            Unit = unit,
+            Giver = load.Giver,
+            Since = load.Since.ToDateOnly(),
+        };
+    }
+
     private static bool Is(StockEntry load, Ingredient part) =>
         string.Equals(load.Name, part.Name, StringComparison.OrdinalIgnoreCase)
         && (
@@ -44,15 +62,7 @@ public sealed record UsedLoad(AddedStuff Stuff, StockEntry? Rest)
         var amount = part.Amount.Typical;
         var isSame = string.Equals(load.Unit, part.Unit.Unit, StringComparison.OrdinalIgnoreCase);
         return new UsedLoad(
-            new AddedStuff
-            {
-                Material = MaterialKey.OwnId(load.Material) is null ? load.Material : "",
-                Name = load.Name,
-                Value = amount,
-                Unit = part.Unit.Unit,
-                Giver = load.Giver,
-                Since = new DateOnly(load.Since.Year, load.Since.Month, load.Since.Day),
-            },
+            StuffOf(load, amount, part.Unit.Unit),
             isSame ? load with { Amount = Math.Max(0, load.Amount - amount) } : null
         );
     }

@@ -19,9 +19,7 @@ public static class TaughtQuestion
         ArgumentNullException.ThrowIfNull(record);
         var question = new JsonObject { ["heap"] = Past(record) };
         var spread = record
-            .Diary.Standing.Select(s => s.Entry)
-            .OfType<EventEntry>()
-            .Where(e => e.Deed is SpreadDeed && record.DayOf(e.At) > 0)
+            .Events.Where(e => e.Deed is SpreadDeed && record.DayOf(e.At) > 0)
             .ToArray();
         if (Measured(record, spread) is { } measured)
         {
@@ -79,9 +77,7 @@ public static class TaughtQuestion
     private static JsonObject? Measured(HeapRecord record, EventEntry[] spread)
     {
         var last = record
-            .Diary.Standing.Select(s => s.Entry)
-            .OfType<EventEntry>()
-            .Select(e => (Day: record.DayOf(e.At), Litres: Litres(e.Deed)))
+            .Events.Select(e => (Day: record.DayOf(e.At), Litres: Litres(e.Deed)))
             .LastOrDefault(m => m is { Day: > 0 and <= HeapLessons.LongestDays, Litres: > 0 });
         return last.Litres is not { } litres
             ? null

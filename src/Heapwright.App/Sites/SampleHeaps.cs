@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using System.Text;
 using System.Text.Json.Nodes;
 using Heapwright.App.Contract;
 using Heapwright.App.Diary;
@@ -100,7 +99,7 @@ internal static class SampleHeaps
     /// <param name="now">The present; what would come after it is left out.</param>
     public static ImmutableArray<DiaryEntry> EntriesOf(KeptHeap heap, DateTimeOffset now)
     {
-        var plan = new[] { Summer, Now }.Single(p => p.Name == heap.Name);
+        var plan = PlanOf(heap);
         var first = SiteDays.DayOf(heap.BuiltAt, heap.TimeZone());
         return
         [
@@ -116,7 +115,7 @@ internal static class SampleHeaps
     /// <param name="heap">The heap.</param>
     public static ImmutableArray<StockEntry> LoadsOf(KeptHeap heap)
     {
-        var plan = new[] { Summer, Now }.Single(p => p.Name == heap.Name);
+        var plan = PlanOf(heap);
         var built = SiteDays.DayOf(heap.BuiltAt, heap.TimeZone());
         return
         [
@@ -133,6 +132,9 @@ internal static class SampleHeaps
         ];
     }
 
+    private static Plan PlanOf(KeptHeap heap) =>
+        new[] { Summer, Now }.Single(p => p.Name == heap.Name);
+
     private static SavedSheet Sheet(Plan plan, SiteContents contents, Bay bay, Instant built)
     {
         var ask = new SiteQuestions(contents);
@@ -148,9 +150,7 @@ internal static class SampleHeaps
             ["containers"] = ask.Containers(),
             ["bin"] = SiteQuestions.Bin(bay),
         };
-        var answer = BuildAnswers
-            .Answer(Input.Read(Encoding.UTF8.GetBytes(question.ToJsonString()), plan.Name))
-            .Json;
+        var answer = BuildAnswers.Answer(Input.Of(question, plan.Name)).Json;
         return new SavedSheet
         {
             Id = Guid.CreateVersion7(),
@@ -176,7 +176,7 @@ internal static class SampleHeaps
         said["id"] = Guid.CreateVersion7().ToString();
         said["at"] = EntryJson.Time(at);
         return EntryReader.Sent(
-            Input.Read(Encoding.UTF8.GetBytes(said.ToJsonString()), Diary),
+            Input.Of(said, Diary),
             new Arrival(heap.Id, EntryWay.Page, now, heap.Zone)
         );
     }

@@ -94,12 +94,9 @@ internal static class CommandTable
         var answer = HygieneAnswers.Answer(bytes, name, call.Hygiene, call.Measures);
         return new Reply(answer.Answer)
         {
-            Pdf = () => answer.Pdf(Paper(call), call.Now, call.Drawn),
+            Pdf = () => answer.Pdf(PaperWords.Of(call.Paper), call.Now, call.Drawn),
         };
     }
-
-    internal static PaperSize Paper(Call call) =>
-        call.Paper == "letter" ? PaperSize.Letter : PaperSize.A4;
 
     private static Reply Build(Call call)
     {
@@ -111,7 +108,7 @@ internal static class CommandTable
             Pdf = () =>
                 BuildSheetPdf.Render(
                     BuildAnswers.Sheet(question, call.Drawn),
-                    Paper(call),
+                    PaperWords.Of(call.Paper),
                     call.Now
                 ),
         };

@@ -1,4 +1,5 @@
 using Heapwright.App.Batches;
+using Heapwright.App.BuildSheets;
 using Heapwright.App.Contract;
 using Heapwright.App.Diary;
 using Heapwright.App.Sites;
@@ -72,7 +73,7 @@ internal sealed class HeapCommands(Func<string, DiaryDesk> open)
             call.Measures,
             LessonCommands.ForRecord(record, call)
         );
-        return new Reply(batch.Answer()) { Pdf = () => batch.Pdf(CommandTable.Paper(call)) };
+        return new Reply(batch.Answer()) { Pdf = () => batch.Pdf(PaperWords.Of(call.Paper)) };
     }
 
     /// <summary>Which material went to which bed.</summary>

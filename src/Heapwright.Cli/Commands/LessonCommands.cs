@@ -1,4 +1,3 @@
-using System.Text;
 using System.Text.Json.Nodes;
 using Heapwright.App.Contract;
 using Heapwright.App.Diary;
@@ -72,7 +71,7 @@ internal sealed class LessonCommands(Func<string, DiaryDesk> open)
         try
         {
             return TaughtAnswers.Make(
-                Question(question, record.Kept.Name),
+                Input.Of(question, record.Kept.Name),
                 SimulateLimits.CommandLine(null),
                 call.Measures
             );
@@ -90,7 +89,7 @@ internal sealed class LessonCommands(Func<string, DiaryDesk> open)
     /// <param name="call">The call.</param>
     private static TaughtHeap Of(DiaryDesk desk, KeptHeap heap, Call call) =>
         TaughtAnswers.Make(
-            Question(TaughtQuestion.Of(Record(desk, heap)), heap.Name),
+            Input.Of(TaughtQuestion.Of(Record(desk, heap)), heap.Name),
             SimulateLimits.CommandLine(null),
             call.Measures
         );
@@ -137,13 +136,10 @@ internal sealed class LessonCommands(Func<string, DiaryDesk> open)
         }
 
         return ComparisonAnswers
-            .Make(Question(question, first.Name), SimulateLimits.CommandLine(null), call.Measures)
+            .Make(Input.Of(question, first.Name), SimulateLimits.CommandLine(null), call.Measures)
             .Answer(first.Name, second?.Name);
     }
 
     private static HeapRecord Record(DiaryDesk desk, KeptHeap heap) =>
         Stored.Await(desk.Reader.Of(heap.Id, null, CancellationToken.None))!;
-
-    private static Input Question(JsonObject question, string name) =>
-        Input.Read(Encoding.UTF8.GetBytes(question.ToJsonString()), name);
 }

@@ -5,6 +5,9 @@ namespace Heapwright.Core.FinishedCompost;
 /// <summary>What a bed gets.</summary>
 public sealed record BedPlan
 {
+    /// <summary>From so many years of phosphorus on it is told: more than the next crop takes is left in the soil.</summary>
+    public const double ManyYears = 2;
+
     /// <summary>The bed.</summary>
     public required Bed Bed { get; init; }
 

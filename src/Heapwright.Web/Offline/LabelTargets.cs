@@ -18,16 +18,13 @@ internal sealed record LabelTargets(
     public static async Task<LabelTargets> Read(DiaryDesk desk, CancellationToken cancel)
     {
         ArgumentNullException.ThrowIfNull(desk);
-        var now = desk.Entries.Clock.Now();
-        var bays = new List<(string, Bay, KeptHeap?)>();
-        foreach (var bay in await desk.Items.All<Bay>(cancel))
-        {
-            var heap = (await desk.Reader.In(bay.Id, now, cancel))?.Kept;
-            bays.Add((LabelCode.Of(bay.Id), bay, heap));
-        }
-
+        var standing = await desk.Reader.InBays(desk.Entries.Clock.Now(), cancel);
         return new LabelTargets(
-            [.. bays],
+            [
+                .. (await desk.Items.All<Bay>(cancel)).Select(b =>
+                    (LabelCode.Of(b.Id), b, standing.GetValueOrDefault(b.Id)?.Kept)
+                ),
+            ],
             [
                 .. (await desk.Items.All<KeptHeap>(cancel))
                     .OrderByDescending(h => h.BuiltAt)

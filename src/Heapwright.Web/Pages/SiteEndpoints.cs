@@ -140,11 +140,7 @@ internal static class SiteEndpoints
         }
 
         return Results.File(
-            SheetDrawings.Pdf(
-                plan,
-                paper == "letter" ? PaperSize.Letter : PaperSize.A4,
-                sheet.MadeAt
-            ),
+            SheetDrawings.Pdf(plan, PaperWords.Of(paper), sheet.MadeAt),
             "application/pdf",
             "build-sheet.pdf"
         );

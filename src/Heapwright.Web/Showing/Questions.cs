@@ -92,12 +92,7 @@ public static class Questions
         ArgumentNullException.ThrowIfNull(typed);
         try
         {
-            return answer(
-                App.Contract.Input.Read(
-                    Encoding.UTF8.GetBytes(question.ToJsonString()),
-                    Say.Of("common.question")
-                )
-            ).Json;
+            return answer(App.Contract.Input.Of(question, Say.Of("common.question"))).Json;
         }
         catch (InputProblem problem)
         {

@@ -1,7 +1,9 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
+using Heapwright.App.Diary;
 using Heapwright.App.Library;
 using Heapwright.Core.Readings;
+using Heapwright.Core.Readings.Deeds;
 using Heapwright.Web.Showing;
 using NodaTime;
 
@@ -54,31 +56,26 @@ public static class FinishAsk
             ["herbicide_risk"] = YesNo(typed["risk"]),
             ["shown_hot"] = typed["hot"] == "1",
         };
-        Add(
-            question,
-            "self_heating",
-            ("ambient_c", Warm(typed, "room", show)),
-            ("highest_c", Warm(typed, "top", show))
-        );
-        Add(
-            question,
-            "seed_test",
-            ("sown", typed.NumberOrNone("sown")),
-            ("germinated", typed.NumberOrNone("up")),
-            ("root_mm", typed.NumberOrNone("root")),
-            ("control_sown", typed.NumberOrNone("csown")),
-            ("control_germinated", typed.NumberOrNone("cup")),
-            ("control_root_mm", typed.NumberOrNone("croot"))
-        );
-        Add(
-            question,
-            "bean_test",
-            ("pots", typed.NumberOrNone("pots")),
-            ("harmed", typed.NumberOrNone("harmed")),
-            ("control_pots", typed.NumberOrNone("cpots")),
-            ("control_harmed", typed.NumberOrNone("charmed")),
-            ("days", typed.NumberOrNone("grown"))
-        );
+        foreach (var test in new[] { HomeTest.SelfHeating, HomeTest.Seeds, HomeTest.Beans })
+        {
+            Add(
+                question,
+                EntryWords.Of(test),
+                [
+                    .. TestField
+                        .Of(test)
+                        .Select(f =>
+                            (
+                                f.Field,
+                                typed.NumberOrNone(f.Name) is { } value
+                                    ? f.Value(value, show)
+                                    : (double?)null
+                            )
+                        ),
+                ]
+            );
+        }
+
         Add(
             question,
             "ash",
@@ -189,9 +186,6 @@ public static class FinishAsk
 
         question[field] = part;
     }
-
-    private static double? Warm(Posted typed, string field, Shown show) =>
-        typed.NumberOrNone(field) is { } value ? show.FromTemperature(value) : null;
 
     private static double? Litres(Posted typed, string field, Shown show) =>
         typed.NumberOrNone(field) is { } value ? show.FromVolume(value) : null;

@@ -66,12 +66,9 @@ internal static class BatchFiles
     {
         await here.Read(cancel);
         return await Find(desk, key, here.Show, clock, cancel, taught) is { } batch
-            ? Results.File(batch.Pdf(Paper(paper)), "application/pdf", "batch.pdf")
+            ? Results.File(batch.Pdf(PaperWords.Of(paper)), "application/pdf", "batch.pdf")
             : Results.NotFound();
     }
-
-    private static PaperSize Paper(string? word) =>
-        word == "letter" ? PaperSize.Letter : PaperSize.A4;
 
     /// <summary>The record of heat to sign.</summary>
     public static async Task<IResult> HeatPdf(
@@ -86,7 +83,7 @@ internal static class BatchFiles
         await here.Read(cancel);
         return await Find(desk, key, here.Show, clock, cancel) is { Heat: { } heat }
             ? Results.File(
-                heat.Pdf(Paper(paper), clock.GetUtcNow(), here.Show.Measures),
+                heat.Pdf(PaperWords.Of(paper), clock.GetUtcNow(), here.Show.Measures),
                 "application/pdf",
                 "record-of-heat.pdf"
             )

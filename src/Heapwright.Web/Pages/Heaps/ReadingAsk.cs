@@ -99,17 +99,27 @@ internal sealed class ReadingAsk(Posted typed, Func<string, StringValues> many, 
         return typed.IsRefused ? [] : entries;
     }
 
+    /// <summary>A temperature that must have been typed; null, and a refusal, where it was not or does not fit.</summary>
+    /// <param name="head">The heap, the moment and the way; its words do not matter.</param>
+    public TemperatureEntry? Typed(NoteEntry head)
+    {
+        ArgumentNullException.ThrowIfNull(head);
+        var number = typed.Number("temperature");
+        IsTemperature(number);
+        Beside();
+        return typed.IsRefused ? null : Reading(head, number);
+    }
+
+    private bool InInches => show.Units.Length == "ft";
+
     private bool InFahrenheit => (typed["unit"] ?? show.Units.Temperature) == "f";
 
     // What is typed as a number goes before what is tapped.
     private double? Temperature()
     {
-        var (lowest, highest) = InFahrenheit
-            ? (-459.0, 3632.0)
-            : (EntryLimits.ColdestC, EntryLimits.HottestC);
         if (typed.NumberOrNone("temperature") is { } number)
         {
-            return Within("temperature", number, lowest, highest) ? number : null;
+            return IsTemperature(number) ? number : null;
         }
 
         var (tens, units) = (typed["tens"] ?? "", typed["units"] ?? "");
@@ -131,13 +141,14 @@ internal sealed class ReadingAsk(Posted typed, Func<string, StringValues> many, 
         return tens == Below ? -unit : (place * 10) + unit;
     }
 
+    private bool IsTemperature(double number) =>
+        InFahrenheit
+            ? Within("temperature", number, -459, 3632)
+            : Within("temperature", number, EntryLimits.ColdestC, EntryLimits.HottestC);
+
     private TemperatureEntry Reading(NoteEntry head, double temperature)
     {
-        var depth = typed.NumberOrNone("depth");
-        var air = typed.NumberOrNone("air");
-        var inches = show.Units.Length == "ft";
-        Within("depth", depth ?? 0, 0, inches ? 196 : EntryLimits.DeepestCm);
-        Within("air", air ?? 0, InFahrenheit ? -148 : -100, InFahrenheit ? 212 : 100);
+        var (depth, air) = Beside();
         return new TemperatureEntry
         {
             Id = head.Id,
@@ -153,11 +164,20 @@ internal sealed class ReadingAsk(Posted typed, Func<string, StringValues> many, 
             Depth =
                 depth is { } deep && !typed.IsRefused
                     ? Length.FromCentimeters(
-                        inches ? Math.Round(Length.FromInches(deep).Centimeters, 6) : deep
+                        InInches ? Math.Round(Length.FromInches(deep).Centimeters, 6) : deep
                     )
                     : null,
             Air = air is { } outside && !typed.IsRefused ? Celsius(outside) : null,
         };
+    }
+
+    // How deep the tip stood and the air beside the heap, as typed; what does not fit is refused.
+    private (double? Depth, double? Air) Beside()
+    {
+        var (depth, air) = (typed.NumberOrNone("depth"), typed.NumberOrNone("air"));
+        Within("depth", depth ?? 0, 0, InInches ? 196 : EntryLimits.DeepestCm);
+        Within("air", air ?? 0, InFahrenheit ? -148 : -100, InFahrenheit ? 212 : 100);
+        return (depth, air);
     }
 
     private SignEntry Sign(NoteEntry head)

@@ -62,7 +62,7 @@ internal static class HeatProofForm
             return Results.LocalRedirect("/heat-proof");
         }
 
-        var paper = form["paper"] == "letter" ? PaperSize.Letter : PaperSize.A4;
+        var paper = PaperWords.Of(form["paper"]);
         return Results.File(
             answer.Pdf(paper, clock.GetUtcNow(), here.Show.Measures),
             "application/pdf",
