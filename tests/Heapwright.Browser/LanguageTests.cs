@@ -69,13 +69,13 @@ public sealed class LanguageTests(FilledSite filled)
     // Comes back once what is kept of a page is in a language; with an empty one, once nothing is kept.
     private static Task Kept(IPage page, string url, string language) =>
         page.EvaluateAsync(
-            """
-            async ([url, language]) => {
-              while (((await caches.match(url, { ignoreVary: true }))?.headers.get('content-language') ?? '') !== language)
-                await new Promise(go => setTimeout(go, 50));
-            }
-            """,
-            new[] { url, language }
-        )
+                """
+                async ([url, language]) => {
+                  while (((await caches.match(url, { ignoreVary: true }))?.headers.get('content-language') ?? '') !== language)
+                    await new Promise(go => setTimeout(go, 50));
+                }
+                """,
+                new[] { url, language }
+            )
             .WaitAsync(TimeSpan.FromSeconds(30));
 }
