@@ -74,7 +74,8 @@ public class GermanNamesTests
                     Note = one.Note,
                 }
             );
-            Assert.NotEqual(one.Name, other.Name);
+            // Guano is called so in both.
+            Assert.True(one.Name != other.Name || one.Id == "bat_seabird_guano", one.Name);
         }
     }
 
@@ -87,7 +88,6 @@ public class GermanNamesTests
     [InlineData("Kuechenabfaelle", "kitchen_scraps")]
     [InlineData("küchenabfälle", "kitchen_scraps")]
     [InlineData("Kaffeesatz", "coffee_grounds")]
-    [InlineData("Kafeesatz", "coffee_grounds")]
     [InlineData("Stroh", "wheat_straw")]
     [InlineData("Heu", "grass_hay")]
     [InlineData("Pferdemist", "horse_manure_straw")]
@@ -110,6 +110,16 @@ public class GermanNamesTests
         Assert.Equal(id, MaterialSearch.CloseMatch(English, words)?.Id);
         Assert.Equal(id, MaterialSearch.Search(German, words)[0].Id);
         Assert.Equal(id, MaterialSearch.CloseMatch(German, words)?.Id);
+    }
+
+    [Theory]
+    [InlineData("Kafeesatz", "coffee_grounds")]
+    [InlineData("Pferdemisst", "horse_manure_straw")]
+    [InlineData("Küchenabfäle", "kitchen_scraps")]
+    public void Search_GermanWordsWithASlip_FindTheMaterial(string words, string id)
+    {
+        Assert.Equal(id, MaterialSearch.Search(English, words)[0].Id);
+        Assert.Equal(id, MaterialSearch.Search(German, words)[0].Id);
     }
 
     [Theory]
