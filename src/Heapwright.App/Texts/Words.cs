@@ -4,7 +4,7 @@ using Heapwright.Core.Reasons;
 namespace Heapwright.App.Texts;
 
 /// <summary>
-/// The sentences a user reads, by code. The part of a code before the first dot names the resource file: the code
+/// The sentences a user reads, by code, in the language of <see cref="Languages"/>. The part of a code before the first dot names the resource file: the code
 /// <c>mixtures.too_wet</c> stands in Texts/Mixtures.resx under <c>too_wet</c>.
 /// </summary>
 public static class Words
@@ -16,7 +16,7 @@ public static class Words
 
     /// <summary>The sentence for a reason, its values put in place, quantities in metric units.</summary>
     /// <param name="reason">The reason.</param>
-    /// <param name="culture">The language and number format; English with a point if null.</param>
+    /// <param name="culture">The number format; that of the language that is being read if null.</param>
     public static string Of(Reason reason, CultureInfo? culture = null)
     {
         ArgumentNullException.ThrowIfNull(reason);
@@ -26,7 +26,7 @@ public static class Words
 
     /// <summary>The sentence for a code, its values put in place.</summary>
     /// <param name="code">A code such as <c>mixtures.too_wet</c>.</param>
-    /// <param name="culture">The language and number format; English with a point if null.</param>
+    /// <param name="culture">The number format; that of the language that is being read if null.</param>
     /// <param name="values">The values for the places {0}, {1}, ….</param>
     /// <exception cref="KeyNotFoundException">No sentence has this code.</exception>
     public static string Of(string code, CultureInfo? culture = null, params object[] values) =>
@@ -35,8 +35,8 @@ public static class Words
 
     /// <summary>The sentence for a code, or null where there is none.</summary>
     /// <param name="code">A code such as <c>mixtures.too_wet</c>.</param>
-    /// <param name="culture">The language and number format; English with a point if null.</param>
+    /// <param name="culture">The number format; that of the language that is being read if null.</param>
     /// <param name="values">The values for the places {0}, {1}, ….</param>
     public static string? TryOf(string code, CultureInfo? culture = null, params object[] values) =>
-        Files.TryOf(code, culture ?? CultureInfo.InvariantCulture, values);
+        Files.TryOf(code, culture ?? Languages.Now, values);
 }

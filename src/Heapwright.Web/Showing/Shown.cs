@@ -11,7 +11,7 @@ namespace Heapwright.Web.Showing;
 
 /// <summary>Quantities as this site's people read them: their units, their number format, no more figures than are known.</summary>
 /// <param name="Units">The units.</param>
-/// <param name="Culture">The number and date format.</param>
+/// <param name="Culture">The number format; days are written as the language has them.</param>
 public sealed record Shown(DisplayUnits Units, CultureInfo Culture)
 {
     /// <summary>The same measures for what is not shown by a page.</summary>
@@ -99,13 +99,13 @@ public sealed record Shown(DisplayUnits Units, CultureInfo Culture)
 
     /// <summary>A day.</summary>
     /// <param name="day">The day.</param>
-    public string Day(LocalDate day) => day.ToString("d MMM uuuu", DayCulture);
+    public string Day(LocalDate day) => day.ToString(Say.Of("common.day_pattern"), Languages.Now);
 
     /// <summary>A moment at the site.</summary>
     /// <param name="moment">The moment.</param>
     /// <param name="zone">The site's zone.</param>
     public string Moment(Instant moment, DateTimeZone zone) =>
-        moment.InZone(zone).LocalDateTime.ToString("d MMM, HH:mm", DayCulture);
+        moment.InZone(zone).LocalDateTime.ToString(Say.Of("common.moment_pattern"), Languages.Now);
 
     /// <summary>How long ago in days, in words.</summary>
     /// <param name="days">Days; 0 is today.</param>
@@ -159,7 +159,4 @@ public sealed record Shown(DisplayUnits Units, CultureInfo Culture)
     // Only the name matters here, so the size of a container may be anything.
     private static UnitSize Size(string unit) =>
         MeasureUnits.Find(unit) ?? UnitSize.OfVolume(unit, Spread.Exact(1), wholeByDefault: true);
-
-    // The language of the pages is English whatever the number format, and so are the names of months.
-    private static CultureInfo DayCulture => CultureInfo.InvariantCulture;
 }
