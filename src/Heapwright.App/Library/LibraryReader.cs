@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Heapwright.App.Texts;
 using Heapwright.Core.Materials;
 using Heapwright.Core.Quantities;
 
@@ -19,9 +20,7 @@ public static class LibraryReader
     /// are the same in every language, and so is what a search finds by exact names.
     /// </summary>
     public static MaterialLibrary Library =>
-        CultureInfo.CurrentUICulture.TwoLetterISOLanguageName == "de"
-            ? German.Value
-            : English.Value;
+        Languages.Code == "de" ? German.Value : English.Value;
 
     private static MaterialLibrary ReadGerman()
     {
