@@ -19,8 +19,7 @@ public static class LibraryReader
     /// The library that ships with the program, its names in the language that is being read; read once. Ids and values
     /// are the same in every language, and so is what a search finds by exact names.
     /// </summary>
-    public static MaterialLibrary Library =>
-        Languages.Code == "de" ? German.Value : English.Value;
+    public static MaterialLibrary Library => Languages.Code == "de" ? German.Value : English.Value;
 
     private static MaterialLibrary ReadGerman()
     {
