@@ -24,6 +24,7 @@ public static class SqliteStorage
         services.AddSingleton<IItemStore, EfItemStore<SqliteSiteContext>>();
         services.AddSingleton<IDiaryStore, EfDiaryStore<SqliteSiteContext>>();
         services.AddSingleton<IDeviceStore, EfDeviceStore<SqliteSiteContext>>();
+        services.AddSingleton<IForecastStore, EfForecastStore<SqliteSiteContext>>();
         services.AddSingleton<IPhotoStore, EfPhotoStore<SqliteSiteContext>>();
         services.AddSingleton(provider => new SqliteFile(
             folder,

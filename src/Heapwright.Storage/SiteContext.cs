@@ -7,7 +7,7 @@ namespace Heapwright.Storage;
 public abstract class SiteContext : DbContext
 {
     /// <summary>The form of the database that this program reads and writes.</summary>
-    public const int Schema = 4;
+    public const int Schema = 5;
 
     /// <summary>A context.</summary>
     /// <param name="options">Which database.</param>
@@ -82,6 +82,13 @@ public abstract class SiteContext : DbContext
             device.ToTable("device");
             device.HasKey(d => d.Id);
             device.HasIndex(d => d.TokenSha256).IsUnique();
+        });
+        model.Entity<ForecastRow>(forecast =>
+        {
+            forecast.ToTable("forecast");
+            forecast.HasKey(f => f.Position);
+            forecast.Property(f => f.Position).ValueGeneratedOnAdd();
+            forecast.HasIndex(f => new { f.HeapId, f.Position });
         });
     }
 

@@ -1,5 +1,6 @@
 using Heapwright.App.Changes;
 using Heapwright.App.Diary;
+using Heapwright.App.Outlooks;
 using Heapwright.App.Ports;
 using Heapwright.App.Sites;
 using Heapwright.App.Texts;
@@ -9,6 +10,7 @@ using Heapwright.Web.Components;
 using Heapwright.Web.Hosting;
 using Heapwright.Web.Messages;
 using Heapwright.Web.Offline;
+using Heapwright.Web.Outlooks;
 using Heapwright.Web.Pages;
 using Heapwright.Web.Pages.Settings;
 using Heapwright.Web.Photos;
@@ -65,6 +67,11 @@ builder.Services.AddSingleton(provider =>
         provider.GetRequiredService<IHeapGate>()
     )
 );
+builder.Services.AddSingleton(provider => provider.GetRequiredService<DiaryDesk>().Reader);
+builder.Services.AddSingleton<KeepForecasts>();
+builder.Services.AddSingleton<PastForecasts>();
+builder.Services.AddSingleton<FollowHeaps>();
+builder.Services.AddHostedService<OutlookWorker>();
 builder.Services.AddSingleton<KeepStock>();
 builder.Services.AddSingleton<KeepSite>();
 builder.Services.AddSingleton<KeepPlans>();

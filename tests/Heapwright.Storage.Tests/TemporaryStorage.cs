@@ -41,6 +41,8 @@ internal sealed class TemporaryStorage : IAsyncDisposable
 
     public IDeviceStore Devices => services.GetRequiredService<IDeviceStore>();
 
+    public IForecastStore Forecasts => services.GetRequiredService<IForecastStore>();
+
     public IPhotoStore Photos => services.GetRequiredService<IPhotoStore>();
 
     public RecordEntries Entries => services.GetRequiredService<RecordEntries>();

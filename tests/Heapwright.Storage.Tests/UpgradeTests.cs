@@ -1,5 +1,6 @@
 using System.Globalization;
 using Heapwright.App.Sites;
+using Heapwright.Core.Forecasts;
 using Heapwright.Storage.Sqlite;
 using NodaTime;
 
@@ -29,7 +30,7 @@ public sealed class UpgradeTests
 
         await storage.File.BringUpToDate(Never);
 
-        Assert.Equal(["4"], await storage.Sql("select max(number) from schema_number"));
+        Assert.Equal(["5"], await storage.Sql("select max(number) from schema_number"));
         Assert.Equal(["ok"], await storage.File.IntegrityCheck(Never));
         var site = await storage.Store.Find<Site>(Site.OnlyId, Never);
         Assert.Equal("Fixture Garden", site!.Name);
@@ -56,6 +57,16 @@ public sealed class UpgradeTests
         {
             Assert.Equal(0.8, lessons[0].Parameters["fast_rate"].Mean);
             Assert.True(lessons[0].IsUsed);
+        }
+
+        var forecasts = await storage.Forecasts.Latest(Never);
+        Assert.Equal(schema >= 5 ? 1 : 0, forecasts.Count);
+        if (schema >= 5)
+        {
+            var kept = forecasts.Values.Single();
+            Assert.Equal(("turn", 5.0, 20.0), (kept.Step.Deed, kept.Step.OnDay, kept.Step.Litres));
+            Assert.Equal([StaleReason.OldReadings], kept.Stale);
+            Assert.Equal(47.5, kept.At(9)!.P50);
         }
     }
 
