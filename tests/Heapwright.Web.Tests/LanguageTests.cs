@@ -150,15 +150,21 @@ public sealed class LanguageTests : IAsyncLifetime
     }
 
     [Fact]
-    public void Sentences_OfAnotherLanguage_FallBackToEnglish() =>
-        In(
-            "fr",
-            () =>
-            {
-                Assert.Equal("en", Languages.Code);
-                Assert.Equal("Save", Say.Of("common.save"));
-            }
-        );
+    public void Sentences_OfAnotherLanguage_FallBackToEnglish()
+    {
+        var was = CultureInfo.CurrentUICulture;
+        try
+        {
+            CultureInfo.CurrentUICulture = CultureInfo.GetCultureInfo("fr");
+
+            Assert.Equal("en", Languages.Code);
+            Assert.Equal("Save", Say.Of("common.save"));
+        }
+        finally
+        {
+            CultureInfo.CurrentUICulture = was;
+        }
+    }
 
     [Theory]
     [InlineData("en", 0, "_many")]
@@ -213,15 +219,9 @@ public sealed class LanguageTests : IAsyncLifetime
 
     private static void In(string language, Action work)
     {
-        var was = CultureInfo.CurrentUICulture;
-        try
+        using (Languages.Use(language))
         {
-            CultureInfo.CurrentUICulture = CultureInfo.GetCultureInfo(language);
             work();
-        }
-        finally
-        {
-            CultureInfo.CurrentUICulture = was;
         }
     }
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using Heapwright.App.Texts;
 using Heapwright.Core.Amounts;
+using Heapwright.Core.Quantities;
 
 namespace Heapwright.App.Library;
 
@@ -29,6 +30,17 @@ public static class UnitWords
         ArgumentNullException.ThrowIfNull(unit);
         return Number(amount, unit, culture) + " " + Name(amount, unit);
     }
+
+    /// <summary>The name of a unit for an amount of it.</summary>
+    /// <param name="amount">How many.</param>
+    /// <param name="unit">The unit as in questions.</param>
+    public static string Name(double amount, string unit) =>
+        Name(amount, Named(unit)).TrimStart('×', ' ');
+
+    /// <summary>A unit by its name, for saying it: a container of which only the name is known may be of any size.</summary>
+    /// <param name="unit">The unit as in questions.</param>
+    public static UnitSize Named(string unit) =>
+        MeasureUnits.Find(unit) ?? UnitSize.OfVolume(unit, Spread.Exact(1), wholeByDefault: true);
 
     /// <summary>The number alone, in halves and quarters where it is one.</summary>
     /// <param name="amount">How many.</param>

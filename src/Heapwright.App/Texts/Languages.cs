@@ -35,6 +35,16 @@ public static class Languages
         CultureInfo.DefaultThreadCurrentUICulture = CultureInfo.InvariantCulture;
     }
 
+    /// <summary>Says what follows in a language, until the answer is disposed of: for work that is for one person.</summary>
+    /// <param name="code">Its code.</param>
+    public static IDisposable Use(string code)
+    {
+        var before = CultureInfo.CurrentUICulture;
+        CultureInfo.CurrentUICulture =
+            code == "de" ? CultureInfo.GetCultureInfo("de") : CultureInfo.InvariantCulture;
+        return new Spoken(before);
+    }
+
     /// <summary>
     /// The end of the code of a sentence that is for one of something or for several. One is anything above none and up to
     /// one ("half a barrow", "eine halbe Schubkarre"); none and more than one are several. This is right for English and
@@ -46,4 +56,9 @@ public static class Languages
     /// <summary>Whether a thing is named as one of it.</summary>
     /// <param name="count">How many.</param>
     public static bool IsOne(double count) => count is > 0 and <= 1;
+
+    private sealed class Spoken(CultureInfo before) : IDisposable
+    {
+        public void Dispose() => CultureInfo.CurrentUICulture = before;
+    }
 }

@@ -2,7 +2,6 @@ using System.Globalization;
 using Heapwright.App.Library;
 using Heapwright.App.Sites;
 using Heapwright.App.Texts;
-using Heapwright.Core.Amounts;
 using Heapwright.Core.Materials;
 using Heapwright.Core.Quantities;
 using NodaTime;
@@ -85,17 +84,20 @@ public sealed record Shown(DisplayUnits Units, CultureInfo Culture)
     /// <summary>An amount in a container or unit, such as <c>3 wheelbarrows</c>.</summary>
     /// <param name="value">How many.</param>
     /// <param name="unit">The unit as in questions.</param>
-    public string Amount(double value, string unit) => UnitWords.Amount(value, Size(unit), Culture);
+    public string Amount(double value, string unit) =>
+        UnitWords.Amount(value, UnitWords.Named(unit), Culture);
 
     /// <summary>The number of an amount alone, in halves and quarters where it is one.</summary>
     /// <param name="value">How many.</param>
     /// <param name="unit">The unit as in questions.</param>
-    public string Count(double value, string unit) => UnitWords.Number(value, Size(unit), Culture);
+    public string Count(double value, string unit) =>
+        UnitWords.Number(value, UnitWords.Named(unit), Culture);
 
     /// <summary>The name of a unit for so many of it.</summary>
     /// <param name="unit">The unit as in questions.</param>
     /// <param name="value">How many.</param>
-    public static string Unit(string unit, double value = 1) => UnitWords.Name(value, Size(unit));
+    public static string Unit(string unit, double value = 1) =>
+        UnitWords.Name(value, UnitWords.Named(unit));
 
     /// <summary>A day.</summary>
     /// <param name="day">The day.</param>
@@ -155,8 +157,4 @@ public sealed record Shown(DisplayUnits Units, CultureInfo Culture)
     /// <param name="value">The number.</param>
     public double FromLength(double value) =>
         Units.Length == "ft" ? UnitsNet.Length.FromFeet(value).Meters : value;
-
-    // Only the name matters here, so the size of a container may be anything.
-    private static UnitSize Size(string unit) =>
-        MeasureUnits.Find(unit) ?? UnitSize.OfVolume(unit, Spread.Exact(1), wholeByDefault: true);
 }
