@@ -101,13 +101,13 @@ public sealed record Shown(DisplayUnits Units, CultureInfo Culture)
 
     /// <summary>A day.</summary>
     /// <param name="day">The day.</param>
-    public string Day(LocalDate day) => day.ToString(Say.Of("common.day_pattern"), Languages.Now);
+    public string Day(LocalDate day) => Words.Day(day);
 
     /// <summary>A moment at the site.</summary>
     /// <param name="moment">The moment.</param>
     /// <param name="zone">The site's zone.</param>
     public string Moment(Instant moment, DateTimeZone zone) =>
-        moment.InZone(zone).LocalDateTime.ToString(Say.Of("common.moment_pattern"), Languages.Now);
+        Words.Moment(moment.InZone(zone).LocalDateTime);
 
     /// <summary>How long ago in days, in words.</summary>
     /// <param name="days">Days; 0 is today.</param>
