@@ -195,6 +195,41 @@ public sealed class LanguageTests : IAsyncLifetime
         );
 
     [Theory]
+    [InlineData("en", "2.5 × wheelbarrow")]
+    [InlineData("de", "2,5 × Schubkarre")]
+    public void Act_KeptWithIds_IsSaidInTheLanguage(string language, string said) =>
+        In(
+            language,
+            () =>
+                Assert.Contains(
+                    said,
+                    App.Changes.ActWords.Of(
+                        new App.Changes.Act
+                        {
+                            Number = 1,
+                            At = NodaTime.Instant.FromUtc(2026, 8, 3, 14, 5),
+                            What = "acts.stock_added",
+                            Values = ["2.5", "wheelbarrow", "Gras"],
+                            Changes = [],
+                        }
+                    ),
+                    StringComparison.Ordinal
+                )
+        );
+
+    [Fact]
+    public async Task Sample_BroughtInInGerman_IsGerman()
+    {
+        await caller.GetAsync("/language?set=de", Never);
+        await caller.Send("/", "sample");
+        var yard = await caller.GetStringAsync("/", Never);
+
+        Assert.Contains("Mauergarten Steinbruch", yard, StringComparison.Ordinal);
+        Assert.Contains("Rasenschnitt", yard, StringComparison.Ordinal);
+        Assert.DoesNotContain("Grass clippings", yard, StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData("en", "3 Aug 2026", "3 Aug, 14:05")]
     [InlineData("de", "3. August 2026", "3. Aug., 14:05")]
     public void Day_IsWrittenAsTheLanguageHasIt(string language, string day, string moment) =>
