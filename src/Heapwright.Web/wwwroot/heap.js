@@ -97,7 +97,8 @@ const drop = id => lines('readwrite', s => s.delete(id));
 const all = async () => (await lines('readonly', s => s.getAll())).sort((a, b) => a.made - b.made);
 const newId = () => crypto.randomUUID?.() ?? '10000000-1000-4000-8000-100000000000'.replace(/[018]/g, d =>
   (d ^ (crypto.getRandomValues(new Uint8Array(1))[0] & (15 >> (d / 4)))).toString(16));
-const clock = at => new Date(at).toLocaleString([], { day: 'numeric', month: 'short', hour: '2-digit', minute: '2-digit' });
+const spoken = [...navigator.languages, document.documentElement.lang].filter(l => l.startsWith(document.documentElement.lang));
+const clock = at => new Date(at).toLocaleString(spoken, { day: 'numeric', month: 'short', hour: '2-digit', minute: '2-digit' });
 const fill = (text, ...values) => text.replace(/\{(\d)\}/g, (_, n) => values[n]);
 let barred = '';
 
