@@ -64,6 +64,14 @@ public static class UnitWords
         return amount.ToString(amount >= 100 ? "0.#" : "0.###", culture ?? Languages.Now);
     }
 
+    /// <summary>The name of one container: that of a usual one, or the one its owner gave it.</summary>
+    /// <param name="unit">The container.</param>
+    public static string One(UnitSize unit)
+    {
+        ArgumentNullException.ThrowIfNull(unit);
+        return Words.TryOf("containers." + unit.Unit + "_one") ?? unit.Unit.Replace('_', ' ');
+    }
+
     /// <summary>The name of the unit for an amount of it.</summary>
     /// <param name="amount">How many.</param>
     /// <param name="unit">The unit.</param>

@@ -211,12 +211,15 @@ public sealed record Measures(DisplayUnits Units, CultureInfo Culture)
     public string Say(Reason reason)
     {
         ArgumentNullException.ThrowIfNull(reason);
-        return Words.Of(reason.Code, Culture, [.. reason.Values.Select(Put)]);
+        return Words.Of(reason.Code, Culture, [.. reason.Values.Select(v => Put(v, reason.Code))]);
     }
 
-    private object Put(object value) =>
+    private object Put(object value, string code) =>
         value switch
         {
+            // What was seen is told by its code.
+            string seen when code.StartsWith("materials.guess_", StringComparison.Ordinal) =>
+                Words.TryOf("materials.seen_" + seen) ?? seen,
             Length length => length.Meters >= 1 ? Long(length) : Short(length),
             Volume volume => Volume(volume),
             Mass mass => Mass(mass),
