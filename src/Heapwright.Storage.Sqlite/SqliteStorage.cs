@@ -1,4 +1,5 @@
 using Heapwright.App.Ports;
+using Heapwright.Storage.Sqlite.Backups;
 using Heapwright.Storage.Stores;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
@@ -11,6 +12,9 @@ public static class SqliteStorage
 {
     /// <summary>The name of the file in the data folder.</summary>
     public const string FileName = "heapwright.db";
+
+    /// <summary>The folder beside it that holds the keys with which the web signs.</summary>
+    public const string KeysFolder = "keys";
 
     /// <summary>Adds the stores that keep everything in one file.</summary>
     /// <param name="services">Where to add them.</param>
@@ -30,16 +34,25 @@ public static class SqliteStorage
             provider.GetRequiredService<IDbContextFactory<SqliteSiteContext>>(),
             provider.GetRequiredService<TimeProvider>()
         ));
+        services.AddSingleton<IBackups>(provider => new SqliteBackups(
+            folder,
+            provider.GetRequiredService<TimeProvider>()
+        ));
         return services;
     }
 
-    internal static void Configure(DbContextOptionsBuilder options, string folder) =>
+    internal static void Configure(
+        DbContextOptionsBuilder options,
+        string folder,
+        bool pooled = true
+    ) =>
         options
             .UseSqlite(
                 new SqliteConnectionStringBuilder
                 {
                     DataSource = Path.Combine(folder, FileName),
                     ForeignKeys = true,
+                    Pooling = pooled,
                 }.ToString()
             )
             .AddInterceptors(new SqlitePragmas());

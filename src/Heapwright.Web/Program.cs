@@ -1,3 +1,4 @@
+using Heapwright.App.Backups;
 using Heapwright.App.Changes;
 using Heapwright.App.Diary;
 using Heapwright.App.Ports;
@@ -71,6 +72,8 @@ builder.Services.AddSingleton(provider => new SampleGarden(
 ));
 builder.Services.AddSingleton<CarrySite>();
 builder.Services.AddSingleton<ImportTray>();
+builder.Services.AddSingleton<NightlyBackup>();
+builder.Services.AddHostedService<NightWatch>();
 builder.Services.AddSingleton<SimulatedHeaps>();
 builder.Services.AddSingleton<ForecastHeaps>();
 builder.Services.AddSingleton<TaughtHeaps>();
@@ -95,7 +98,9 @@ builder.Services.Configure<HostFilteringOptions>(options =>
 builder
     .Services.AddDataProtection()
     .SetApplicationName("heapwright")
-    .PersistKeysToFileSystem(new DirectoryInfo(Path.Combine(settings.DataFolder, "keys")));
+    .PersistKeysToFileSystem(
+        new DirectoryInfo(Path.Combine(settings.DataFolder, SqliteStorage.KeysFolder))
+    );
 builder.Services.AddResponseCompression(options => options.EnableForHttps = true);
 builder.Services.AddHealthChecks().AddCheck<StorageHealth>("storage");
 ApiDocument.Add(builder.Services);
@@ -182,6 +187,7 @@ app.MapSite();
 app.MapPhotos();
 app.MapOutbox();
 app.MapOffline();
+app.MapBackups();
 app.MapOpenApi();
 app.MapRazorComponents<App>();
 await app.RunAsync();

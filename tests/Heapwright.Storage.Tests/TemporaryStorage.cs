@@ -41,6 +41,8 @@ internal sealed class TemporaryStorage : IAsyncDisposable
 
     public IDeviceStore Devices => services.GetRequiredService<IDeviceStore>();
 
+    public IBackups Backups => services.GetRequiredService<IBackups>();
+
     public IPhotoStore Photos => services.GetRequiredService<IPhotoStore>();
 
     public RecordEntries Entries => services.GetRequiredService<RecordEntries>();
