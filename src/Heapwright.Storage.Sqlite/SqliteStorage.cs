@@ -28,6 +28,8 @@ public static class SqliteStorage
         services.AddSingleton<IItemStore, EfItemStore<SqliteSiteContext>>();
         services.AddSingleton<IDiaryStore, EfDiaryStore<SqliteSiteContext>>();
         services.AddSingleton<IDeviceStore, EfDeviceStore<SqliteSiteContext>>();
+        services.AddSingleton<ILinkStore, EfLinkStore<SqliteSiteContext>>();
+        services.AddSingleton<ISettingStore, EfSettingStore<SqliteSiteContext>>();
         services.AddSingleton<IPhotoStore, EfPhotoStore<SqliteSiteContext>>();
         services.AddSingleton(provider => new SqliteFile(
             folder,

@@ -1,12 +1,16 @@
 using Heapwright.App.Backups;
 using Heapwright.App.Changes;
+using Heapwright.App.Coming;
 using Heapwright.App.Diary;
+using Heapwright.App.Links;
 using Heapwright.App.Ports;
 using Heapwright.App.Sites;
 using Heapwright.Storage.Sqlite;
 using Heapwright.Web.Api;
 using Heapwright.Web.Components;
 using Heapwright.Web.Hosting;
+using Heapwright.Web.Links;
+using Heapwright.Web.Mail;
 using Heapwright.Web.Messages;
 using Heapwright.Web.Offline;
 using Heapwright.Web.Pages;
@@ -73,6 +77,11 @@ builder.Services.AddSingleton(provider => new SampleGarden(
 builder.Services.AddSingleton<CarrySite>();
 builder.Services.AddSingleton<ImportTray>();
 builder.Services.AddSingleton<NightlyBackup>();
+builder.Services.AddSingleton<KeepLinks>();
+builder.Services.AddSingleton(provider => new ComingDays(
+    provider.GetRequiredService<IItemStore>(),
+    provider.GetRequiredService<DiaryDesk>().Reader
+));
 builder.Services.AddHostedService<NightWatch>();
 builder.Services.AddSingleton<SimulatedHeaps>();
 builder.Services.AddSingleton<ForecastHeaps>();
@@ -110,6 +119,15 @@ if (!MqttSettings.Add(builder.Services, name => builder.Configuration[name], out
     return 2;
 }
 
+var (smtp, wrongMail) = MailSettings.Read(name => builder.Configuration[name]);
+if (wrongMail.Length > 0)
+{
+    await Console.Error.WriteLineAsync(wrongMail);
+    return 2;
+}
+
+builder.Services.AddSingleton(new MailServer(smtp));
+builder.Services.AddSingleton<DailyMail>();
 var app = builder.Build();
 try
 {
@@ -154,9 +172,15 @@ app.Use(
         if (
             !HttpMethods.IsGet(context.Request.Method)
             || context.Request.Path.StartsWithSegments("/api", StringComparison.OrdinalIgnoreCase)
+            || LinkEndpoints.IsSecret(context.Request.Path)
         )
         {
             context.Features.Get<IStatusCodePagesFeature>()?.Enabled = false;
+        }
+
+        if (LinkEndpoints.IsSecret(context.Request.Path))
+        {
+            LinkEndpoints.Hide(context);
         }
 
         return next(context);
@@ -188,6 +212,7 @@ app.MapPhotos();
 app.MapOutbox();
 app.MapOffline();
 app.MapBackups();
+app.MapLinks();
 app.MapOpenApi();
 app.MapRazorComponents<App>();
 await app.RunAsync();

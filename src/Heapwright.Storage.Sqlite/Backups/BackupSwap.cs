@@ -11,7 +11,7 @@ internal static class BackupSwap
     private const string NotOurs = "name not like 'sqlite_%'";
 
     /// <summary>Tables whose tokens, once taken back, must not come back with an older backup.</summary>
-    private static readonly string[] WithTokens = ["device"];
+    private static readonly string[] WithTokens = ["device", "link"];
 
     /// <summary>Replaces everything.</summary>
     /// <param name="live">The file whose content goes.</param>

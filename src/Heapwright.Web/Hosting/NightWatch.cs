@@ -1,11 +1,13 @@
 using Heapwright.App.Backups;
 using Heapwright.App.Texts;
+using Heapwright.Web.Mail;
 
 namespace Heapwright.Web.Hosting;
 
 /// <summary>Looks every few minutes whether something is due that is done once a day.</summary>
 internal sealed partial class NightWatch(
     NightlyBackup nightly,
+    DailyMail mail,
     TimeProvider clock,
     ILogger<NightWatch> log
 ) : BackgroundService
@@ -19,6 +21,7 @@ internal sealed partial class NightWatch(
             try
             {
                 await Backup(stoppingToken);
+                await Mail(stoppingToken);
                 await Task.Delay(Between, clock, stoppingToken);
             }
             catch (OperationCanceledException) when (stoppingToken.IsCancellationRequested)
@@ -49,6 +52,32 @@ internal sealed partial class NightWatch(
             LogFault(problem);
         }
     }
+
+    private async Task Mail(CancellationToken stop)
+    {
+        try
+        {
+            if (await mail.IfDue(stop) is false)
+            {
+                LogMailFailed();
+            }
+        }
+#pragma warning disable CA1031 // As above.
+        catch (Exception problem) when (problem is not OperationCanceledException)
+#pragma warning restore CA1031
+        {
+            LogMailFault(problem);
+        }
+    }
+
+    [LoggerMessage(
+        Level = LogLevel.Warning,
+        Message = "The mail of the day was not sent; Settings, Mail says why"
+    )]
+    private partial void LogMailFailed();
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "The mail of the day was not sent")]
+    private partial void LogMailFault(Exception problem);
 
     [LoggerMessage(Level = LogLevel.Information, Message = "The backup {Name} was made")]
     private partial void LogMade(string name);
