@@ -30,6 +30,7 @@ public static class SqliteStorage
         services.AddSingleton<IDeviceStore, EfDeviceStore<SqliteSiteContext>>();
         services.AddSingleton<ILinkStore, EfLinkStore<SqliteSiteContext>>();
         services.AddSingleton<ISettingStore, EfSettingStore<SqliteSiteContext>>();
+        services.AddSingleton<IForecastStore, EfForecastStore<SqliteSiteContext>>();
         services.AddSingleton<IPhotoStore, EfPhotoStore<SqliteSiteContext>>();
         services.AddSingleton(provider => new SqliteFile(
             folder,

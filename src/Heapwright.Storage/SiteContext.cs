@@ -7,7 +7,7 @@ namespace Heapwright.Storage;
 public abstract class SiteContext : DbContext
 {
     /// <summary>The form of the database that this program reads and writes.</summary>
-    public const int Schema = 5;
+    public const int Schema = 6;
 
     /// <summary>A context.</summary>
     /// <param name="options">Which database.</param>
@@ -93,6 +93,13 @@ public abstract class SiteContext : DbContext
         {
             setting.ToTable("setting");
             setting.HasKey(s => s.Name);
+        });
+        model.Entity<ForecastRow>(forecast =>
+        {
+            forecast.ToTable("forecast");
+            forecast.HasKey(f => f.Position);
+            forecast.Property(f => f.Position).ValueGeneratedOnAdd();
+            forecast.HasIndex(f => new { f.HeapId, f.Position });
         });
     }
 

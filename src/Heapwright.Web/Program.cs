@@ -3,6 +3,7 @@ using Heapwright.App.Changes;
 using Heapwright.App.Coming;
 using Heapwright.App.Diary;
 using Heapwright.App.Links;
+using Heapwright.App.Outlooks;
 using Heapwright.App.Ports;
 using Heapwright.App.Sites;
 using Heapwright.Storage.Sqlite;
@@ -13,6 +14,7 @@ using Heapwright.Web.Links;
 using Heapwright.Web.Mail;
 using Heapwright.Web.Messages;
 using Heapwright.Web.Offline;
+using Heapwright.Web.Outlooks;
 using Heapwright.Web.Pages;
 using Heapwright.Web.Pages.Settings;
 using Heapwright.Web.Photos;
@@ -67,6 +69,11 @@ builder.Services.AddSingleton(provider =>
         provider.GetRequiredService<IHeapGate>()
     )
 );
+builder.Services.AddSingleton(provider => provider.GetRequiredService<DiaryDesk>().Reader);
+builder.Services.AddSingleton<KeepForecasts>();
+builder.Services.AddSingleton<PastForecasts>();
+builder.Services.AddSingleton<FollowHeaps>();
+builder.Services.AddHostedService<OutlookWorker>();
 builder.Services.AddSingleton<KeepStock>();
 builder.Services.AddSingleton<KeepSite>();
 builder.Services.AddSingleton<KeepPlans>();
@@ -78,10 +85,7 @@ builder.Services.AddSingleton<CarrySite>();
 builder.Services.AddSingleton<ImportTray>();
 builder.Services.AddSingleton<NightlyBackup>();
 builder.Services.AddSingleton<KeepLinks>();
-builder.Services.AddSingleton(provider => new ComingDays(
-    provider.GetRequiredService<IItemStore>(),
-    provider.GetRequiredService<DiaryDesk>().Reader
-));
+builder.Services.AddSingleton<ComingDays>();
 builder.Services.AddHostedService<NightWatch>();
 builder.Services.AddSingleton<SimulatedHeaps>();
 builder.Services.AddSingleton<ForecastHeaps>();

@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
 using System.Text.Json;
 using Heapwright.App.Coming;
+using Heapwright.App.Contract;
 using Heapwright.App.Diary;
 using Heapwright.App.Links;
+using Heapwright.App.Outlooks;
 using Heapwright.App.Sites;
 using Heapwright.Core.Readings;
 using Heapwright.Core.Readings.Deeds;
@@ -38,16 +40,18 @@ public sealed class ComingDaysTests
 
         Assert.Equal(
             [
+                // Seeds are read after 3 to 7 days, and so is the bag (data/finish/finish-figures.csv).
+                (ComingKind.TestToRead, "2026-05-30", "2026-06-03"),
                 // Fresh grass spoils within a day: it came on 31 May.
                 (ComingKind.StuffSpoils, "2026-06-01", "2026-06-01"),
                 (ComingKind.HalfBuilt, "2026-06-01", "2026-06-01"),
-                // Seeds are read after 5 to 7 days, the bag after 3 to 7 (data/finish/finish-figures.csv).
-                .. Expected(),
+                (ComingKind.TestToRead, "2026-06-01", "2026-06-05"),
+                (ComingKind.DidItHelp, "2026-06-03", "2026-06-03"),
             ],
             days.Select(d => (d.Kind, Iso(d.First), Iso(d.Last)))
         );
-        Assert.Equal("Lawn mowings: use it by now, it ferments and turns slimy.", days[0].Text());
-        Assert.Equal("Half: go on building; 2 of 3 layers are done.", days[1].Text());
+        Assert.Equal("Lawn mowings: use it by now, it ferments and turns slimy.", days[1].Text());
+        Assert.Equal("Half: go on building; 2 of 3 layers are done.", days[2].Text());
         Assert.DoesNotContain(days, d => d.Text().Contains("Next door", StringComparison.Ordinal));
     }
 
@@ -81,6 +85,59 @@ public sealed class ComingDaysTests
         Assert.Empty(await Coming(storage));
     }
 
+    [Theory]
+    [InlineData("turn", true)]
+    [InlineData("wait", false)]
+    public async Task Coming_StepOfAForecast_StandsOnItsDay(string deed, bool told)
+    {
+        await using var storage = await TemporaryStorage.Ready();
+        await storage.Recorder.Put("acts.imported", ["2"], [Things.Site, Things.Heap], Never);
+        await storage.Entries.Record(Entries.HeapId, [Entries.Read(1, 6, 55)], Never);
+        await storage.Forecasts.Keep(
+            new KeptForecast
+            {
+                Id = Things.Id(95),
+                HeapId = Entries.HeapId,
+                MadeAt = storage.Clock.Now(),
+                Entries = 1,
+                QuestionHash = "",
+                Engine = "",
+                Data = "",
+                FromDay = 6,
+                ReadingsUsed = 1,
+                Step = new AdvisedStep(deed, 9, 0, null, null, null, null),
+                ChanceBetter = 0.8,
+                Latest = null,
+                Stale = [],
+                Course = [],
+            },
+            Never
+        );
+
+        var days = await Coming(storage);
+
+        // Built on 25 May, 16:00 in London; nine days later is 3 June.
+        Assert.Equal(
+            told ? [(ComingKind.NextStep, "2026-06-03")] : [],
+            days.Select(d => (d.Kind, Iso(d.First)))
+        );
+        if (told)
+        {
+            Assert.Equal("June heap: turn it, as things look now.", days[0].Text());
+        }
+    }
+
+    [Theory]
+    [InlineData("turn")]
+    [InlineData("water")]
+    [InlineData("add_browns")]
+    [InlineData("add_greens")]
+    [InlineData("cover")]
+    [InlineData("stop_adding")]
+    [InlineData("close")]
+    public void Step_OfEveryDeed_HasASentence(string deed) =>
+        Assert.NotNull(App.Texts.Words.TryOf("coming.step_" + deed));
+
     [Fact]
     public async Task Links_RevokedExpiredAndOfAnotherPurpose_AreGoodNoLonger()
     {
@@ -112,15 +169,12 @@ public sealed class ComingDaysTests
         Assert.Null(await links.Of("", LinkPurpose.Share, Never));
     }
 
-    private static (ComingKind, string, string)[] Expected() =>
-        [
-            (ComingKind.TestToRead, "2026-06-01", "2026-06-05"),
-            (ComingKind.TestToRead, "2026-06-01", "2026-06-05"),
-            (ComingKind.DidItHelp, "2026-06-03", "2026-06-03"),
-        ];
-
     private static Task<ImmutableArray<ComingDay>> Coming(TemporaryStorage storage) =>
-        new ComingDays(storage.Store, storage.Reader).From(storage.Clock.Now(), London, Never);
+        new ComingDays(
+            storage.Store,
+            storage.Reader,
+            new FollowHeaps(storage.Store, storage.Reader, storage.Forecasts, storage.Clock)
+        ).From(storage.Clock.Now(), London, Never);
 
     private static string Iso(LocalDate day) => NodaTime.Text.LocalDatePattern.Iso.Format(day);
 

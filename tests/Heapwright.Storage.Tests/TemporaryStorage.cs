@@ -46,6 +46,7 @@ internal sealed class TemporaryStorage : IAsyncDisposable
     public ISettingStore Settings => services.GetRequiredService<ISettingStore>();
 
     public IBackups Backups => services.GetRequiredService<IBackups>();
+    public IForecastStore Forecasts => services.GetRequiredService<IForecastStore>();
 
     public IPhotoStore Photos => services.GetRequiredService<IPhotoStore>();
 

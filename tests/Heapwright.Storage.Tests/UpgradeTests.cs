@@ -1,6 +1,7 @@
 using System.Globalization;
 using Heapwright.App.Links;
 using Heapwright.App.Sites;
+using Heapwright.Core.Forecasts;
 using Heapwright.Storage.Sqlite;
 using NodaTime;
 
@@ -30,7 +31,7 @@ public sealed class UpgradeTests
 
         await storage.File.BringUpToDate(Never);
 
-        Assert.Equal(["5"], await storage.Sql("select max(number) from schema_number"));
+        Assert.Equal(["6"], await storage.Sql("select max(number) from schema_number"));
         Assert.Equal(["ok"], await storage.File.IntegrityCheck(Never));
         var site = await storage.Store.Find<Site>(Site.OnlyId, Never);
         Assert.Equal("Fixture Garden", site!.Name);
@@ -60,12 +61,22 @@ public sealed class UpgradeTests
         }
 
         var links = await storage.Links.All(Never);
-        Assert.Equal(schema >= 5 ? 1 : 0, links.Length);
-        if (schema >= 5)
+        Assert.Equal(schema >= 6 ? 1 : 0, links.Length);
+        if (schema >= 6)
         {
             Assert.Equal(LinkPurpose.Share, links[0].Purpose);
             Assert.Equal(Instant.FromUtc(2026, 5, 20, 10, 0), links[0].ExpiresAt);
             Assert.Equal("garden@example.org", await storage.Settings.Find("mail.address", Never));
+        }
+
+        var forecasts = await storage.Forecasts.Latest(Never);
+        Assert.Equal(schema >= 5 ? 1 : 0, forecasts.Count);
+        if (schema >= 5)
+        {
+            var kept = forecasts.Values.Single();
+            Assert.Equal(("turn", 5.0, 20.0), (kept.Step.Deed, kept.Step.OnDay, kept.Step.Litres));
+            Assert.Equal([StaleReason.OldReadings], kept.Stale);
+            Assert.Equal(47.5, kept.At(9)!.P50);
         }
     }
 

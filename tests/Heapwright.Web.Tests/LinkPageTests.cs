@@ -98,7 +98,8 @@ public sealed partial class LinkPageTests : IAsyncLifetime
         );
         Assert.StartsWith("BEGIN:VCALENDAR\r\n", text, StringComparison.Ordinal);
         Assert.EndsWith("END:VCALENDAR\r\n", text, StringComparison.Ordinal);
-        var read = Assert.Single(Calendar.Load(text)!.Events);
+        // A forecast may add its own day at any time.
+        var read = Assert.Single(Events(text));
         var begun = (await Desk.Reader.Of(heapId, null, Never))!
             .Events.Single(e => e.Deed is TestedDeed)
             .Id;
@@ -112,7 +113,11 @@ public sealed partial class LinkPageTests : IAsyncLifetime
         Assert.Equal(read.DtStamp, read.LastModified);
         Assert.True(read.Sequence > 0);
         Assert.DoesNotContain("Anna", text, StringComparison.Ordinal);
-        Assert.Equal(text, await caller.GetStringAsync(url, Never));
+        var again = Assert.Single(Events(await caller.GetStringAsync(url, Never)));
+        Assert.Equal(
+            (read.Uid, read.DtStart, read.DtEnd, read.DtStamp, read.Sequence),
+            (again.Uid, again.DtStart, again.DtEnd, again.DtStamp, again.Sequence)
+        );
     }
 
     [Fact]
@@ -273,6 +278,11 @@ public sealed partial class LinkPageTests : IAsyncLifetime
             );
         }
     }
+
+    private static IEnumerable<Ical.Net.CalendarComponents.CalendarEvent> Events(string text) =>
+        Calendar
+            .Load(text)!
+            .Events.Where(e => e.Uid!.EndsWith("-read@heapwright", StringComparison.Ordinal));
 
     private static Dictionary<string, string> Cells(string csv)
     {

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Heapwright.App.Diary;
+using Heapwright.App.Outlooks;
 using Heapwright.App.Ports;
 using Heapwright.App.Sites;
 using Heapwright.App.Texts;
@@ -12,7 +13,8 @@ namespace Heapwright.App.Coming;
 /// <summary>The days to come, the earliest first: the one list from which the yard, the calendar and the mail tell.</summary>
 /// <param name="items">Where the things of the site are kept.</param>
 /// <param name="diary">Reads the diaries.</param>
-public sealed class ComingDays(IItemStore items, ReadDiary diary)
+/// <param name="follow">Tells what each heap asks next.</param>
+public sealed class ComingDays(IItemStore items, ReadDiary diary, FollowHeaps follow)
 {
     /// <summary>What is longer ago than this many days is told no more.</summary>
     public const int DaysKept = 30;
@@ -39,6 +41,7 @@ public sealed class ComingDays(IItemStore items, ReadDiary diary)
         }
 
         var today = SiteDays.DayOf(now, zone);
+        days.AddRange((await follow.InOrder(cancel)).SelectMany(Step));
         days.AddRange(await Spoiling(cancel));
         days.AddRange(await Begun(heaps, today, cancel));
         return
@@ -99,6 +102,35 @@ public sealed class ComingDays(IItemStore items, ReadDiary diary)
                 Url(record),
                 "coming.helped",
                 [record.Kept.Name]
+            );
+        }
+    }
+
+    // Where a heap asks to be kept away from, or to be read first, nothing else is told of it.
+    private static IEnumerable<ComingDay> Step(FollowedHeap heap)
+    {
+        if (
+            heap.Step is
+            {
+                Kind: HeapStepKind.Do or HeapStepKind.Leave,
+                Forecast: { Step.IsWaiting: false } forecast
+            }
+        )
+        {
+            var kept = heap.Record.Kept;
+            var day = SiteDays.DayOf(
+                kept.BuiltAt + Duration.FromDays(forecast.Step.OnDay),
+                kept.TimeZone()
+            );
+            yield return new ComingDay(
+                kept.Id,
+                ComingKind.NextStep,
+                day,
+                day,
+                forecast.MadeAt,
+                Url(heap.Record),
+                "coming.step_" + forecast.Step.Deed,
+                [kept.Name]
             );
         }
     }

@@ -12,6 +12,9 @@ public enum ComingKind
     /// <summary>What was done after reading the signs may have helped by now.</summary>
     DidItHelp,
 
+    /// <summary>The forecast advises to do something.</summary>
+    NextStep,
+
     /// <summary>A heap was begun and is not finished; it waits for no day.</summary>
     HalfBuilt,
 }

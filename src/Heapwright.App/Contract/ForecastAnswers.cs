@@ -17,7 +17,8 @@ public static class ForecastAnswers
 
     private const double Moved = 0.7; // standard deviations: from here on something was learned
 
-    private static readonly string EngineVersion = typeof(Forecaster)
+    /// <summary>The version of the engine, as in <c>made_by</c>.</summary>
+    internal static readonly string EngineVersion = typeof(Forecaster)
         .Assembly.GetName()
         .Version!.ToString(3);
 

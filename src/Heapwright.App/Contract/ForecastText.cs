@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
 using Heapwright.App.Texts;
-using Heapwright.Core.Advice;
 using Heapwright.Core.Forecasts;
 using Heapwright.Core.Quantities;
 
@@ -13,70 +12,62 @@ public static class ForecastText
     private const int Others = 4;
 
     /// <summary>What to do next, as a verb and a time.</summary>
-    /// <param name="action">The action.</param>
-    /// <param name="forecast">The forecast it stands in.</param>
+    /// <param name="step">The step.</param>
+    /// <param name="today">The present, days since building.</param>
     /// <param name="measures">The measures.</param>
-    public static string Headline(HeapAction action, ForecastAnswer forecast, Measures measures)
+    public static string Headline(AdvisedStep step, double today, Measures measures)
     {
-        ArgumentNullException.ThrowIfNull(action);
-        ArgumentNullException.ThrowIfNull(forecast);
+        ArgumentNullException.ThrowIfNull(step);
         ArgumentNullException.ThrowIfNull(measures);
-        var days = action.OnDay - forecast.Question.FromDay;
-        var when = Math.Round(days) switch
+        var when = Math.Round(step.OnDay - today) switch
         {
             <= 0 => Words.Of("forecast.today"),
             1 => Words.Of("forecast.tomorrow"),
             var n => Words.Of("forecast.in_days", measures.Culture, n),
         };
-        var deed = ForecastAnswers.Deed(action.Deed);
-        return action.Deed switch
+        return step switch
         {
-            ActionKind.Turn when action.Litres > 0 => Words.Of(
+            { Deed: "turn", Litres: > 0 } => Words.Of(
                 "forecast.do_turn_water",
                 measures.Culture,
                 when,
-                measures.Water(action.Litres)
+                measures.Water(step.Litres)
             ),
-            ActionKind.Water => Words.Of(
+            { Deed: "water" } => Words.Of(
                 "forecast.do_water",
                 measures.Culture,
                 when,
-                measures.Water(action.Litres)
+                measures.Water(step.Litres)
             ),
-            ActionKind.AddBrowns or ActionKind.AddGreens => Words.Of(
-                "forecast.do_" + deed,
+            { Amount: { } amount } => Words.Of(
+                "forecast.do_" + step.Deed,
                 measures.Culture,
                 when,
-                Figures.One(action.Stuff!.Amount.Typical, measures.Culture),
-                action.Stuff.Unit.Unit,
-                action.Stuff.Name
+                Figures.One(amount, measures.Culture),
+                step.Unit!,
+                step.Material!
             ),
-            ActionKind.Cover => Words.Of(
-                "forecast.do_cover_" + action.Cover,
-                measures.Culture,
-                when
-            ),
-            _ => Words.Of("forecast.do_" + deed, measures.Culture, when),
+            { Cover: { } cover } => Words.Of("forecast.do_cover_" + cover, measures.Culture, when),
+            _ => Words.Of("forecast.do_" + step.Deed, measures.Culture, when),
         };
     }
 
     /// <summary>Whether the latest reading is usual for this heap, in a sentence; null without readings.</summary>
-    /// <param name="forecast">The forecast.</param>
+    /// <param name="latest">The latest reading held against what was expected of it; null without readings.</param>
     /// <param name="measures">The measures.</param>
-    public static string? Normal(ForecastAnswer forecast, Measures measures)
+    public static string? Normal(ExpectedReading? latest, Measures measures)
     {
-        ArgumentNullException.ThrowIfNull(forecast);
         ArgumentNullException.ThrowIfNull(measures);
-        return forecast.Latest is { } latest
-            ? Words.Of(
+        return latest is null
+            ? null
+            : Words.Of(
                 latest.IsInside ? "forecast.normal"
                     : latest.Celsius > latest.Expected.High ? "forecast.hotter"
                     : "forecast.colder",
                 measures.Culture,
                 measures.Celsius(latest.Celsius),
                 measures.CelsiusRange(latest.Expected)
-            )
-            : null;
+            );
     }
 
     internal static string Of(MadeForecast made)

@@ -25,13 +25,13 @@ public sealed record MadeForecast(
 )
 {
     /// <summary>What to do next, as a verb and a time.</summary>
-    public string Headline => ForecastText.Headline(Advice[0].Action, Forecast, Measures);
+    public string Headline => HeadlineOf(Advice[0].Action);
 
     /// <summary>Why, in a sentence.</summary>
     public string Why => Measures.Say(Advice[0].Why);
 
     /// <summary>Whether the latest reading is usual for this heap, in a sentence; null without readings.</summary>
-    public string? Normal => ForecastText.Normal(Forecast, Measures);
+    public string? Normal => ForecastText.Normal(Forecast.Latest, Measures);
 
     /// <summary>What was learned of the heap, in sentences.</summary>
     public ImmutableArray<string> Learned => ForecastAnswers.Learned(Forecast, Measures);
@@ -45,13 +45,7 @@ public sealed record MadeForecast(
 
     /// <summary>The other things that were tried, each with its reason; waiting among them where it is not advised.</summary>
     public ImmutableArray<(string What, string Why)> Others =>
-        [
-            .. Advice
-                .Skip(1)
-                .Select(a =>
-                    (ForecastText.Headline(a.Action, Forecast, Measures), Measures.Say(a.Why))
-                ),
-        ];
+        [.. Advice.Skip(1).Select(a => (HeadlineOf(a.Action), Measures.Say(a.Why)))];
 
     /// <summary>The zones now and soon, as a field of answers.</summary>
     public JsonObject Zones =>
@@ -59,4 +53,7 @@ public sealed record MadeForecast(
             Forecast,
             [Forecast.Question.FromDay, Forecast.Question.FromDay + ForecastAnswers.Soon]
         );
+
+    private string HeadlineOf(HeapAction action) =>
+        ForecastText.Headline(AdvisedStep.Of(action), Forecast.Question.FromDay, Measures);
 }

@@ -43,21 +43,33 @@ public sealed class ReadDiary(IItemStore items, IDiaryStore diary)
     public async Task<ImmutableDictionary<Guid, HeapRecord>> InBays(
         Instant now,
         CancellationToken cancel
-    )
+    ) =>
+        (await Followed(now, cancel))
+            .Where(r => r.Kept.BayId is not null)
+            .ToImmutableDictionary(r => r.Kept.BayId!.Value);
+
+    /// <summary>
+    /// The heaps that are followed, with their diaries of the last weeks: the last that was built in each bay, and all that
+    /// stand in none.
+    /// </summary>
+    /// <param name="now">The present.</param>
+    /// <param name="cancel">Gives up.</param>
+    public async Task<ImmutableArray<HeapRecord>> Followed(Instant now, CancellationToken cancel)
     {
-        var standing = ImmutableDictionary.CreateBuilder<Guid, HeapRecord>();
+        var followed = ImmutableArray.CreateBuilder<HeapRecord>();
         foreach (var there in (await items.All<KeptHeap>(cancel)).GroupBy(h => h.BayId))
         {
-            if (
-                there.Key is { } bay
-                && await Recently(there.MaxBy(h => h.BuiltAt)!, now, cancel) is { } record
-            )
+            var standing = there.Key is null ? there : there.OrderBy(h => h.BuiltAt).TakeLast(1);
+            foreach (var heap in standing)
             {
-                standing[bay] = record;
+                if (await Recently(heap, now, cancel) is { } record)
+                {
+                    followed.Add(record);
+                }
             }
         }
 
-        return standing.ToImmutable();
+        return followed.ToImmutable();
     }
 
     // Where nothing was noted of late, the end may stand further back.

@@ -33,6 +33,13 @@ public static class Words
         TryOf(code, culture, values)
         ?? throw new KeyNotFoundException("no sentence for the code " + code);
 
+    /// <summary>The sentence for one or for several; the codes end in <c>_one</c> and <c>_many</c>.</summary>
+    /// <param name="code">The code without its end.</param>
+    /// <param name="count">How many.</param>
+    /// <param name="culture">The language and number format; English with a point if null.</param>
+    public static string Count(string code, int count, CultureInfo? culture = null) =>
+        Of(code + (count == 1 ? "_one" : "_many"), culture, count);
+
     /// <summary>The sentence for a code, or null where there is none.</summary>
     /// <param name="code">A code such as <c>mixtures.too_wet</c>.</param>
     /// <param name="culture">The language and number format; English with a point if null.</param>

@@ -70,6 +70,7 @@ internal static class CalendarText
             ComingKind.TestToRead => "read",
             ComingKind.StuffSpoils => "use",
             ComingKind.DidItHelp => "helped",
+            ComingKind.NextStep => "step",
             _ => "go-on",
         };
 }

@@ -65,7 +65,7 @@ internal static class OfflineEndpoints
                 pages = targets
                     .Heaps.Take(MostHeaps)
                     .Select(h => LabelTargets.PageOf(h.Heap))
-                    .Concat(["/", "/heaps", "/outbox", "/reading"]),
+                    .Concat(["/", "/round", "/heaps", "/outbox", "/reading"]),
                 labels = targets
                     .All()
                     .DistinctBy(t => t.Code)

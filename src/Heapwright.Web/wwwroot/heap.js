@@ -248,7 +248,7 @@ document.addEventListener('submit', async e => {
     navigator.storage?.persist?.();
     await flush();
     const left = (await all()).find(i => i.id === item.id);
-    if (!left) { location.assign(`/heaps/${item.heap}?kept=1#ledger`); return; }
+    if (!left) { location.assign(form.dataset.after || `/heaps/${item.heap}?kept=1#ledger`); return; }
     if (left.why) { location.assign('/outbox'); return; }
     form.reset();
     if (amended()) history.replaceState(null, '', location.pathname);

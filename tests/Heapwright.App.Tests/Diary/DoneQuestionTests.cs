@@ -4,7 +4,6 @@ using Heapwright.App.Contract;
 using Heapwright.App.Diary;
 using Heapwright.App.Lessons;
 using Heapwright.App.Sites;
-using Heapwright.Core.Readings;
 using NodaTime;
 
 namespace Heapwright.App.Tests.Diary;
@@ -12,25 +11,9 @@ namespace Heapwright.App.Tests.Diary;
 /// <summary>What a diary tells of how far a heap has come, as a question of <c>finish</c>; every figure worked out by hand.</summary>
 public sealed class DoneQuestionTests
 {
-    private static readonly Guid HeapId = new("00000000-0000-4000-8000-000000000009");
-    private static readonly Instant Built = Instant.FromUtc(2026, 3, 1, 12, 0);
+    private static KeptHeap Heap => ToldDiary.Heap;
 
-    private static readonly KeptHeap Heap = new()
-    {
-        Id = HeapId,
-        Name = "Left bay",
-        BuiltAt = Built,
-        Zone = "Etc/UTC",
-        Question = StartHeap.ToElement(
-            JsonNode.Parse(
-                """
-                {"bin":{"shape":"box","length_m":1,"width_m":1,"height_m":1},
-                 "ingredients":[{"material":"grass_clippings_fresh","amount":{"value":400,"unit":"l"}},
-                                {"material":"wheat_straw","amount":{"value":600,"unit":"l"}}]}
-                """
-            )!
-        ),
-    };
+    private static Instant Built => ToldDiary.Built;
 
     [Fact]
     public void Question_OfADiary_TellsAgeCuringSignsAndTheLastTests()
@@ -123,7 +106,7 @@ public sealed class DoneQuestionTests
     [Fact]
     public void Lesson_OfAMeasuredVolume_CountsWhatWasGoneByThen()
     {
-        var record = Record(
+        var record = ToldDiary.Record(
             """{"day":2,"temperature_c":60}""",
             """{"day":50,"do":"spread","bed":"A","l":40}""",
             """{"day":60,"do":"test","test":"amount","values":{"volume_l":400}}""",
@@ -141,7 +124,7 @@ public sealed class DoneQuestionTests
     [Fact]
     public void Begun_TestsThatWereReadSince_AreNoLongerWaitedFor()
     {
-        var record = Record(
+        var record = ToldDiary.Record(
             """{"day":100,"do":"test","test":"seed_test"}""",
             """{"day":100,"do":"test","test":"bean_test"}""",
             """{"day":106,"do":"test","test":"seed_test","values":{"sown":10,"germinated":9}}"""
@@ -163,7 +146,7 @@ public sealed class DoneQuestionTests
     [InlineData("""{"do":"test","test":"lab","values":{"ph":15}}""", "15")]
     public void Test_ThatCannotBe_IsRefusedInOneSentence(string entry, string part)
     {
-        var problem = Assert.Throws<InputProblem>(() => Sent(entry, 3));
+        var problem = Assert.Throws<InputProblem>(() => ToldDiary.Sent(entry, 3));
 
         Assert.Contains(part, problem.Message, StringComparison.Ordinal);
         Assert.DoesNotContain('\n', problem.Message);
@@ -179,7 +162,7 @@ public sealed class DoneQuestionTests
     )]
     public void Entry_WrittenAndReadAgain_IsTheSame(string entry)
     {
-        var sent = Sent(entry, 3);
+        var sent = ToldDiary.Sent(entry, 3);
 
         var kept = EntryReader.Recorded(EntryJson.Record(new JudgedEntry(sent, null)));
 
@@ -187,36 +170,7 @@ public sealed class DoneQuestionTests
     }
 
     private static JsonObject Of(double today, params string[] entries) =>
-        DoneQuestion.Of(Record(entries), Built + Duration.FromDays(today))!;
-
-    private static HeapRecord Record(params string[] entries) =>
-        new(
-            Heap,
-            [
-                .. entries
-                    .Select(e => JsonNode.Parse(e))
-                    .OrderBy(e => e!["day"]!.GetValue<double>())
-                    .Select(e =>
-                    {
-                        var json = e!.AsObject();
-                        var day = json["day"]!.GetValue<double>();
-                        json.Remove("day");
-                        return new JudgedEntry(Sent(json.ToJsonString(), day), null);
-                    }),
-            ]
-        );
-
-    private static DiaryEntry Sent(string entry, double day)
-    {
-        var json = JsonNode.Parse(entry)!.AsObject();
-        var at = (Built + Duration.FromDays(day)).ToDateTimeOffset();
-        json["id"] = Guid.CreateVersion7().ToString();
-        json["at"] = EntryJson.Time(at);
-        return EntryReader.Sent(
-            Input.Read(Encoding.UTF8.GetBytes(json.ToJsonString()), "entry"),
-            new Arrival(HeapId, EntryWay.Http, at, "Etc/UTC")
-        );
-    }
+        DoneQuestion.Of(ToldDiary.Record(entries), Built + Duration.FromDays(today))!;
 
     private static void Accepted(JsonObject question) =>
         Assert.NotNull(

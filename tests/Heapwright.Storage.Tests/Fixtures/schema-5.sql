@@ -280,30 +280,33 @@ VALUES ('20261128154847_HeapsAndDiary', '10.0.15');
 COMMIT;
 
 BEGIN TRANSACTION;
-CREATE TABLE "link" (
-    "id" TEXT NOT NULL CONSTRAINT "PK_link" PRIMARY KEY,
-    "purpose" TEXT NOT NULL,
-    "heap_id" TEXT NULL,
-    "token_sha256" TEXT NOT NULL,
+CREATE TABLE "forecast" (
+    "position" INTEGER NOT NULL CONSTRAINT "PK_forecast" PRIMARY KEY AUTOINCREMENT,
+    "id" TEXT NOT NULL,
+    "heap_id" TEXT NOT NULL,
     "made_at_utc" TEXT NOT NULL,
-    "expires_at_utc" TEXT NULL,
-    "revoked_at_utc" TEXT NULL
+    "entries" INTEGER NOT NULL,
+    "question_sha256" TEXT NOT NULL,
+    "engine" TEXT NOT NULL,
+    "data" TEXT NOT NULL,
+    "from_day" REAL NOT NULL,
+    "readings_used" INTEGER NOT NULL,
+    "step_json" TEXT NOT NULL,
+    "chance_better" REAL NULL,
+    "latest_json" TEXT NULL,
+    "stale" TEXT NOT NULL,
+    "course_json" TEXT NOT NULL
 );
 
-CREATE TABLE "setting" (
-    "name" TEXT NOT NULL CONSTRAINT "PK_setting" PRIMARY KEY,
-    "value" TEXT NOT NULL
-);
-
-CREATE UNIQUE INDEX "IX_link_token_sha256" ON "link" ("token_sha256");
+CREATE INDEX "IX_forecast_heap_id_position" ON "forecast" ("heap_id", "position");
 
 INSERT INTO "schema_number" ("number", "brought")
-VALUES (5, 'secret addresses, settings of the installation');
+VALUES (5, 'forecasts as they were made');
 SELECT changes();
 
 
 INSERT INTO "__EFMigrationsHistory" ("MigrationId", "ProductVersion")
-VALUES ('20261129021317_LinksAndSettings', '10.0.15');
+VALUES ('20261129015048_Forecasts', '10.0.15');
 
 COMMIT;
 
@@ -332,6 +335,7 @@ values ('00000000-0000-4000-8000-000000000044', 2, '00000000-0000-4000-8000-0000
 insert into lesson (heap_id, name, bay_id, bin_json, made_at_utc, readings, is_used, parameters_json, id, is_sample, is_removed)
 values ('00000000-0000-4000-8000-000000000044', 'Spring heap', null, '{"shape":"ring","diameter_m":1,"height_m":1}', '2026-04-20T10:00:00Z', 14, 1,
 '{"fast_rate":{"mean":0.8,"deviation":0.6}}', '00000000-0000-4000-8000-000000000047', 0, 0);
-insert into link (id, purpose, heap_id, token_sha256, made_at_utc, expires_at_utc, revoked_at_utc)
-values ('00000000-0000-4000-8000-000000000048', 'share', '00000000-0000-4000-8000-000000000044', 'fixture', '2026-04-20T10:00:00Z', '2026-05-20T10:00:00Z', null);
-insert into setting (name, value) values ('mail.address', 'garden@example.org');
+insert into forecast (id, heap_id, made_at_utc, entries, question_sha256, engine, data, from_day, readings_used, step_json, chance_better, latest_json, stale, course_json)
+values ('00000000-0000-4000-8000-000000000048', '00000000-0000-4000-8000-000000000044', '2026-04-02T09:00:00Z', 2,
+'9231a013078eeae07a6bdc6bd83eef85a6e982ca1641b9bc9ca49dc4a590f09e', '1.0.0', 'abc', 4.0, 1,
+'{"Deed":"turn","OnDay":5,"Litres":20,"Amount":null,"Unit":null,"Material":null,"Cover":null}', 0.75, '[1,30,40,50,41.5]', 'OldReadings', '[[4,50,52,55,57,60],[14,30,34,40,44,50]]');

@@ -11,7 +11,7 @@ using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 namespace Heapwright.Storage.Sqlite.Migrations
 {
     [DbContext(typeof(SqliteSiteContext))]
-    [Migration("20261129021317_LinksAndSettings")]
+    [Migration("20261129023717_LinksAndSettings")]
     partial class LinksAndSettings
     {
         /// <inheritdoc />
@@ -262,6 +262,83 @@ namespace Heapwright.Storage.Sqlite.Migrations
                     b.HasIndex("HeapId", "AtUnixMs");
 
                     b.ToTable("diary_entry", (string)null);
+                });
+
+            modelBuilder.Entity("Heapwright.Storage.Rows.ForecastRow", b =>
+                {
+                    b.Property<long>("Position")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("position");
+
+                    b.Property<double?>("ChanceBetter")
+                        .HasColumnType("REAL")
+                        .HasColumnName("chance_better");
+
+                    b.Property<string>("CourseJson")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("course_json");
+
+                    b.Property<string>("Data")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("data");
+
+                    b.Property<string>("Engine")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("engine");
+
+                    b.Property<long>("Entries")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("entries");
+
+                    b.Property<double>("FromDay")
+                        .HasColumnType("REAL")
+                        .HasColumnName("from_day");
+
+                    b.Property<Guid>("HeapId")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("heap_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("id");
+
+                    b.Property<string>("LatestJson")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("latest_json");
+
+                    b.Property<string>("MadeAtUtc")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("made_at_utc");
+
+                    b.Property<string>("QuestionSha256")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("question_sha256");
+
+                    b.Property<int>("ReadingsUsed")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("readings_used");
+
+                    b.Property<string>("Stale")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("stale");
+
+                    b.Property<string>("StepJson")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("step_json");
+
+                    b.HasKey("Position");
+
+                    b.HasIndex("HeapId", "Position");
+
+                    b.ToTable("forecast", (string)null);
                 });
 
             modelBuilder.Entity("Heapwright.Storage.Rows.HeapRow", b =>

@@ -52,14 +52,14 @@ namespace Heapwright.Storage.Sqlite.Migrations
             migrationBuilder.InsertData(
                 table: "schema_number",
                 columns: new[] { "number", "brought" },
-                values: new object[] { 5, "secret addresses, settings of the installation" }
+                values: new object[] { 6, "secret addresses, settings of the installation" }
             );
         }
 
         /// <inheritdoc />
         protected override void Down(MigrationBuilder migrationBuilder)
         {
-            migrationBuilder.DeleteData(table: "schema_number", keyColumn: "number", keyValue: 5);
+            migrationBuilder.DeleteData(table: "schema_number", keyColumn: "number", keyValue: 6);
 
             migrationBuilder.DropTable(name: "link");
 
