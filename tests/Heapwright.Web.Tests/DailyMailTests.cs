@@ -3,7 +3,6 @@ using System.Collections.Concurrent;
 using System.Net;
 using System.Net.Sockets;
 using Heapwright.App.Coming;
-using Heapwright.App.Diary;
 using Heapwright.App.Ports;
 using Heapwright.App.Sites;
 using Heapwright.Web.Mail;

@@ -2,7 +2,6 @@ using System.Net;
 using System.Text;
 using System.Text.RegularExpressions;
 using Heapwright.App.Diary;
-using Heapwright.App.Ports;
 using Heapwright.App.Sites;
 using Heapwright.Core.Readings;
 using Heapwright.Core.Readings.Deeds;
