@@ -30,6 +30,10 @@ public sealed class FilledSite : IAsyncLifetime
     public IReadOnlyList<string> Pages =>
         [
             "/",
+            "/round",
+            "/guide",
+            "/guide/water",
+            "/guide/forecasts",
             "/stock",
             "/stock/find?q=muck",
             "/stock/add?material=horse_manure_straw",

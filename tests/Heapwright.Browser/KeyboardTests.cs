@@ -54,6 +54,33 @@ public sealed class KeyboardTests(FilledSite filled)
     }
 
     [Fact]
+    public async Task Reading_ByKeyboardAlone_IsTakenAndKept()
+    {
+        var page = await filled.Site.Visit();
+        await page.GotoAsync(filled.Heap + "/reading");
+        await page.EvaluateAsync("document.activeElement.blur()");
+        for (var i = 0; i < 20 && await Name(page) != "tens"; i++)
+        {
+            await page.Keyboard.PressAsync("Tab");
+        }
+
+        // The first arrow chooses the next key: 10; one more, 20. Then the units, 1 and 2 and 3.
+        await page.Keyboard.PressAsync("ArrowRight");
+        await page.Keyboard.PressAsync("ArrowRight");
+        await page.Keyboard.PressAsync("Tab");
+        Assert.Equal("units", await Name(page));
+        await page.Keyboard.PressAsync("ArrowRight");
+        await page.Keyboard.PressAsync("ArrowRight");
+        await page.Keyboard.PressAsync("ArrowRight");
+        await Assertions.Expect(page.Locator("[data-said-words]")).ToHaveTextAsync("23");
+        await page.Keyboard.PressAsync("Enter");
+
+        await page.WaitForURLAsync("**/heaps/*?kept=1*");
+        await Assertions.Expect(page.Locator("#ledger").Locator("..")).ToContainTextAsync("23 °C");
+        await page.Context.CloseAsync();
+    }
+
+    [Fact]
     public async Task Buttons_OnEveryPage_AreBigEnoughForGloves()
     {
         var page = await filled.Site.Visit(true, 390, 844);
@@ -77,6 +104,9 @@ public sealed class KeyboardTests(FilledSite filled)
         Assert.Equal([], small);
         await page.Context.CloseAsync();
     }
+
+    private static Task<string> Name(IPage page) =>
+        page.EvaluateAsync<string>("document.activeElement.name ?? ''");
 
     private static Task<string> Focused(IPage page) =>
         page.EvaluateAsync<string>("document.activeElement.textContent.trim()");

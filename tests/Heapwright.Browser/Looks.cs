@@ -29,11 +29,21 @@ internal static class Looks
     ];
 
     /// <summary>
-    /// Light and dark in the narrow window, and whether the page fits the wide one: a theme changes no sizes, what only the
+    /// Light and dark in the narrow window, and whether the page fits the wide one and a zoomed one: a theme changes no sizes, what only the
     /// wide window shows is the same on every page, and the colours of full sun are computed in tests of their own.
     /// </summary>
     public static IReadOnlyList<Look> Usual { get; } =
-    [All[0], All[1], All[3] with { Rules = null }];
+    [
+        All[0],
+        All[1],
+        All[3] with
+        {
+            Rules = null,
+        },
+        // What a window of 1280 by 800 shows at 200 % and at 400 %.
+        new("light", 640, 400, null),
+        new("light", 320, 256, null),
+    ];
 
     /// <summary>What is wrong with a page in some looks, each as a sentence; empty where nothing is.</summary>
     /// <param name="page">The page, loaded.</param>

@@ -41,6 +41,9 @@ public sealed partial class RunningSite : IAsyncLifetime
     public static bool TakesScreens =>
         Environment.GetEnvironmentVariable("HEAPWRIGHT_SCREENS") is { Length: > 0 };
 
+    /// <summary>Where the site was published, as <c>./test</c> does; null where only its build is used.</summary>
+    public static string? Published => Environment.GetEnvironmentVariable("HEAPWRIGHT_WEB");
+
     /// <summary>Where pictures of pages are put to be looked at.</summary>
     public static string Screens =>
         Directory
@@ -102,10 +105,12 @@ public sealed partial class RunningSite : IAsyncLifetime
     /// <summary>Starts the site, where it was if it ran before.</summary>
     public async Task Start()
     {
-        var app = typeof(RunningSite)
-            .Assembly.GetCustomAttributes<AssemblyMetadataAttribute>()
-            .Single(a => a.Key == "WebApp")
-            .Value!;
+        var app =
+            Published
+            ?? typeof(RunningSite)
+                .Assembly.GetCustomAttributes<AssemblyMetadataAttribute>()
+                .Single(a => a.Key == "WebApp")
+                .Value!;
         var start = new ProcessStartInfo("dotnet", "Heapwright.Web.dll")
         {
             WorkingDirectory = Path.GetFullPath(app),

@@ -3,7 +3,7 @@ using Microsoft.Playwright;
 
 namespace Heapwright.Browser;
 
-/// <summary>From an empty yard to a sheet with a layer ticked off, in barrows and buckets.</summary>
+/// <summary>From an empty yard, in barrows and buckets, to the record of a batch that lies on a bed.</summary>
 [Collection(BrowserTests.Name)]
 public sealed class WholeJobTests
 {
@@ -19,7 +19,7 @@ public sealed class WholeJobTests
     [Theory]
     [InlineData(true)]
     [InlineData(false)]
-    public async Task WholeJob_FromEmptyYard_EndsWithALayerTickedOff(bool script)
+    public async Task WholeJob_FromEmptyYard_EndsWithTheRecordOfABatch(bool script)
     {
         await using var site = new RunningSite();
         await site.InitializeAsync();
@@ -103,9 +103,71 @@ public sealed class WholeJobTests
         await Assertions
             .Expect(page.GetByRole(AriaRole.Button, new() { Name = "Layer 1 done" }))
             .ToHaveAttributeAsync("aria-pressed", "true");
+        var sheet = new Uri(page.Url).AbsolutePath;
         await page.GotoAsync("/");
         await Assertions.Expect(page.GetByText("1 of", new() { Exact = false })).ToBeVisibleAsync();
+
+        // It is built: its diary begins.
+        await page.GotoAsync(sheet + "/built");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Start its diary" }).ClickAsync();
+        await Heading(page, "Left bay");
+        var heap = new Uri(page.Url).AbsolutePath;
+
+        // The yard asks for nothing of a heap that was built today, the round leads to its reading.
+        await page.GotoAsync("/round");
+        await page.GetByRole(AriaRole.Link, new() { Name = "Take a reading" }).ClickAsync();
+        await page.Tap("tens", "20");
+        await page.Tap("units", "3");
+        await page.Tap("squeeze", "sponge");
+        await page.Save();
+        await Heading(page, "Round");
+        await Assertions.Expect(page.GetByText("23 °C in the core")).ToBeVisibleAsync();
+
+        // Turned with water, and one thing was typed wrong first.
+        await Do(page, heap, "water", "water", "a lot");
+        await Assertions.Expect(page.Locator(".wrongs").First).ToBeVisibleAsync();
+        await Deeds(page).Locator("[name=water]").FillAsync("20");
+        await Deeds(page).Locator("button[type=submit]").ClickAsync();
+        await Assertions.Expect(page.Locator("#ledger")).ToContainTextAsync("20 L");
+        await Do(page, heap, "spread", "bed", "Brassica bed", "spread", "400");
+        await Do(page, heap, "close");
+
+        // The record tells it from the stock to the bed.
+        await page.GotoAsync(heap + "/record");
+        await Heading(page, "Left bay");
+        var record = await page.Locator("main").InnerTextAsync();
+        Assert.Contains("stable muck", record, StringComparison.Ordinal);
+        Assert.Contains("Brassica bed", record, StringComparison.Ordinal);
+        var pdf = await page.APIRequest.GetAsync(heap + "/record.pdf");
+        Assert.StartsWith(
+            "%PDF-",
+            System.Text.Encoding.Latin1.GetString(await pdf.BodyAsync()),
+            StringComparison.Ordinal
+        );
+        await page.GotoAsync("/");
+        await Assertions
+            .Expect(page.GetByRole(AriaRole.Link, new() { Name = "Free. See what would fit" }))
+            .ToBeVisibleAsync();
     }
+
+    // Something that was done, with what is typed into its fields.
+    private static async Task Do(IPage page, string heap, string deed, params string[] typed)
+    {
+        await page.GotoAsync(heap);
+        await page.Locator("summary").Filter(new() { HasText = "Turned, watered" }).ClickAsync();
+        var form = Deeds(page);
+        await form.Locator($"[name=do][value={deed}]").CheckAsync();
+        for (var i = 0; i < typed.Length; i += 2)
+        {
+            await form.Locator($"[name={typed[i]}]").FillAsync(typed[i + 1]);
+        }
+
+        await form.Locator("button[type=submit]").ClickAsync();
+        await page.WaitForLoadStateAsync();
+    }
+
+    private static ILocator Deeds(IPage page) =>
+        page.Locator("form").Filter(new() { Has = page.Locator("[name=do]") });
 
     private static Task Heading(IPage page, string text) =>
         Assertions
