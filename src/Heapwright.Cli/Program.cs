@@ -1,4 +1,5 @@
 using System.Globalization;
+using Heapwright.App.Texts;
 using Heapwright.Cli;
 using Heapwright.Cli.Commands;
 #if !WITHOUT_STORAGE
@@ -11,7 +12,8 @@ using Microsoft.Extensions.DependencyInjection;
 
 // Whatever the machine's language, the same question gives the same bytes.
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
-CultureInfo.CurrentUICulture = CultureInfo.InvariantCulture;
+CultureInfo.DefaultThreadCurrentCulture = CultureInfo.InvariantCulture;
+Languages.StartInEnglish();
 #if WITHOUT_STORAGE
 return CommandLine.Run(args, CommandTable.All, new ProcessTerminal());
 #else

@@ -6,6 +6,7 @@ using Heapwright.App.Links;
 using Heapwright.App.Outlooks;
 using Heapwright.App.Ports;
 using Heapwright.App.Sites;
+using Heapwright.App.Texts;
 using Heapwright.Storage.Sqlite;
 using Heapwright.Web.Api;
 using Heapwright.Web.Components;
@@ -25,6 +26,8 @@ using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.HostFiltering;
 using Microsoft.AspNetCore.HttpOverrides;
 
+// What nobody reads in a language of their own is in English: the log, and work in the background.
+Languages.StartInEnglish();
 var builder = WebApplication.CreateBuilder(args);
 if (WebSettings.WrongProxy(builder.Configuration["HEAPWRIGHT_PROXY"]) is { } wrongProxy)
 {
@@ -197,9 +200,10 @@ app.UseResponseCompression();
 app.Use(
     async (context, next) =>
     {
-        // Pages show the site; what is no page need not read it.
+        // Pages show the site in the reader's language; what is no page need not read it.
         if (context.GetEndpoint()?.Metadata.GetMetadata<ComponentTypeMetadata>() is not null)
         {
+            Cultures.TellLanguage(context.Response);
             await context.RequestServices.GetRequiredService<Here>().Read(context.RequestAborted);
         }
 

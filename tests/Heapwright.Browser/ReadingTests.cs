@@ -9,6 +9,48 @@ public sealed class ReadingTests(FilledSite filled)
     private string Reading => filled.Heap + "/reading";
 
     [Fact]
+    public async Task Draft_LeftBehind_IsThereAgainAndGoesWhenItIsKept()
+    {
+        var page = await filled.Site.Visit(true, 390, 844);
+        await page.GotoAsync(filled.Heap);
+        await page.Locator("summary")
+            .Filter(
+                new()
+                {
+                    HasTextRegex = new System.Text.RegularExpressions.Regex(
+                        "^A note$",
+                        System.Text.RegularExpressions.RegexOptions.None,
+                        TimeSpan.FromSeconds(1)
+                    ),
+                }
+            )
+            .ClickAsync();
+        await page.Locator("textarea[name=text]").FillAsync("A hedgehog at the east side.");
+        await page.GotoAsync("/stock");
+        await page.GotoAsync(filled.Heap);
+        await Assertions
+            .Expect(page.Locator("textarea[name=text]"))
+            .ToHaveValueAsync("A hedgehog at the east side.");
+        await Assertions.Expect(page.Locator("textarea[name=text]")).ToBeVisibleAsync();
+
+        await page.GotoAsync(Reading);
+        await page.Tap("tens", "40");
+        await page.Tap("units", "7");
+        await page.ReloadAsync();
+        await Assertions.Expect(page.Locator("[data-said-words]")).ToHaveTextAsync("47");
+
+        await page.GotoAsync(filled.Heap);
+        await page.Locator("form")
+            .Filter(new() { Has = page.Locator("textarea[name=text]") })
+            .Locator("button[type=submit]")
+            .ClickAsync();
+        await Assertions.Expect(page.Locator("#ledger")).ToContainTextAsync("hedgehog");
+        await page.ReloadAsync();
+        await Assertions.Expect(page.Locator("textarea[name=text]")).ToHaveValueAsync("");
+        await page.Context.CloseAsync();
+    }
+
+    [Fact]
     public async Task Pages_ForThePhoneInEveryTheme_HaveNoBarrierAndFit()
     {
         var page = await filled.Site.Visit(true, 390, 844);

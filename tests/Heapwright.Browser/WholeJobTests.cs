@@ -130,12 +130,14 @@ public sealed class WholeJobTests
         await Deeds(page).Locator("button[type=submit]").ClickAsync();
         await Assertions.Expect(page.Locator("#ledger")).ToContainTextAsync("20 L");
         await Do(page, heap, "spread", "bed", "Brassica bed", "spread", "400");
+        await Assertions.Expect(page.Locator("#ledger")).ToContainTextAsync("Brassica bed");
         await Do(page, heap, "close");
+        await Assertions.Expect(page.Locator("#ledger")).ToContainTextAsync("no longer followed");
 
         // The record tells it from the stock to the bed.
         await page.GotoAsync(heap + "/record");
-        await Heading(page, "Left bay");
-        var record = await page.Locator("main").InnerTextAsync();
+        await Heading(page, "The record of this batch");
+        var record = await page.Locator("main").TextContentAsync();
         Assert.Contains("stable muck", record, StringComparison.Ordinal);
         Assert.Contains("Brassica bed", record, StringComparison.Ordinal);
         var pdf = await page.APIRequest.GetAsync(heap + "/record.pdf");
@@ -163,7 +165,6 @@ public sealed class WholeJobTests
         }
 
         await form.Locator("button[type=submit]").ClickAsync();
-        await page.WaitForLoadStateAsync();
     }
 
     private static ILocator Deeds(IPage page) =>

@@ -2,6 +2,7 @@ using System.Text;
 using System.Text.Json.Nodes;
 using Heapwright.App.Contract;
 using Heapwright.App.Diary;
+using Heapwright.App.Library;
 using Heapwright.App.Texts;
 using NodaTime;
 
@@ -101,7 +102,7 @@ public static class BatchText
             "batches.part",
             null,
             part.Ingredient.Amount.Typical.ToString("0.##", measures.Culture),
-            part.Ingredient.Unit.Unit,
+            UnitWords.Name(part.Ingredient.Amount.Typical, part.Ingredient.Unit.Unit),
             part.Ingredient.Name,
             measures.Litres(part.LooseLitres),
             measures.Kilograms(part.Kilograms)

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using Heapwright.App.Library;
 using Heapwright.App.Texts;
 using Heapwright.Core.Amounts;
 using Heapwright.Core.Reasons;
@@ -50,7 +51,7 @@ internal sealed class Assumptions(Measures measures)
         {
             Say(
                 "mixtures.container_exact",
-                unit.Unit,
+                UnitWords.One(unit),
                 unit.IsMass ? measures.KilogramsAsGiven(low) : measures.LitresAsGiven(low)
             );
         }
@@ -58,7 +59,7 @@ internal sealed class Assumptions(Measures measures)
         {
             Say(
                 unit.IsAssumed ? "mixtures.container_assumed" : "mixtures.container_range",
-                unit.Unit,
+                UnitWords.One(unit),
                 unit.IsMass ? measures.Kilograms(low, high) : measures.Litres(low, high)
             );
         }

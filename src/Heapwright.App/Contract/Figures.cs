@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using Heapwright.App.Texts;
 using Heapwright.Core.Quantities;
 
 namespace Heapwright.App.Contract;
@@ -9,7 +10,7 @@ public static class Figures
 {
     /// <summary>A value with its range, such as <c>32 (24–41)</c>; one figure where it is exact.</summary>
     /// <param name="value">The value.</param>
-    /// <param name="culture">The number format; a point if null.</param>
+    /// <param name="culture">The number format; that of the language that is being read if null.</param>
     public static string Range(Spread value, CultureInfo? culture = null)
     {
         if (value.IsExact)
@@ -24,13 +25,13 @@ public static class Figures
             : width >= 0.5 ? "0.0"
             : width >= 0.05 ? "0.00"
             : "0.000";
-        string Show(double x) => x.ToString(format, culture ?? CultureInfo.InvariantCulture);
+        string Show(double x) => x.ToString(format, culture ?? Languages.Now);
         return $"{Show(value.Typical)} ({Show(value.Low)}–{Show(value.High)})";
     }
 
     /// <summary>A number with about three figures.</summary>
     /// <param name="value">The number.</param>
-    /// <param name="culture">The number format; a point if null.</param>
+    /// <param name="culture">The number format; that of the language that is being read if null.</param>
     public static string One(double value, CultureInfo? culture = null)
     {
         var size = Math.Abs(value);
@@ -39,7 +40,7 @@ public static class Figures
             : size >= 10 ? "0.#"
             : size >= 1 ? "0.##"
             : "0.###";
-        return value.ToString(format, culture ?? CultureInfo.InvariantCulture);
+        return value.ToString(format, culture ?? Languages.Now);
     }
 
     internal static void AppendList(

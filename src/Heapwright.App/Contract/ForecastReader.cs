@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Heapwright.App.Diary;
 using Heapwright.App.Library;
 using Heapwright.Core.Advice;
 using Heapwright.Core.Amounts;
@@ -267,7 +268,7 @@ internal sealed class ForecastReader(SimulateLimits limits, Assumptions assumpti
         {
             assumptions.Say(
                 "forecast.depth_assumed",
-                spot.ToString().ToLowerInvariant(),
+                EntryText.Word(EntryWords.Of(spot)),
                 assumptions.Measures.Short(Length.FromMeters(ProbeDepths.Usual(spot)!.Value))
             );
         }

@@ -136,7 +136,7 @@ public static class HygieneAnswers
         return new JsonObject
         {
             ["rule"] = rule.Id,
-            ["title"] = rule.Title,
+            ["title"] = HygieneWords.Title(rule),
             ["verdict"] = HygieneWords.Code(finding.Verdict),
             ["depends_on"] = words.DependsOn(finding),
             ["why"] = words.Why(finding, question.Process),

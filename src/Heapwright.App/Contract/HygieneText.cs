@@ -23,7 +23,7 @@ internal static class HygieneText
         {
             text.Append(words.Verdict(finding.Verdict).PadRight(16))
                 .Append(finding.Rule.Id.PadRight(26))
-                .AppendLine(finding.Rule.Title);
+                .AppendLine(HygieneWords.Title(finding.Rule));
             foreach (var line in Lines(finding, told.Question.Process, words))
             {
                 text.Append("  ").AppendLine(line);

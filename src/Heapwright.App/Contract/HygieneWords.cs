@@ -28,6 +28,11 @@ internal sealed class HygieneWords(Measures measures)
     /// <summary>A kind of process for a person.</summary>
     public string Process(ProcessKind process) => Say("process_" + HygieneRuleReader.Word(process));
 
+    /// <summary>What a rule is called.</summary>
+    /// <param name="rule">The rule.</param>
+    public static string Title(HygieneRule rule) =>
+        Words.TryOf("hygiene.rule_" + rule.Id) ?? rule.Title;
+
     /// <summary>A moment of a record.</summary>
     public string Time(EntryTime time) =>
         time.Form == EntryTimeForm.Day ? Say("day", time.Text) : time.Text;

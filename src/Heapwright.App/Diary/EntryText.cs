@@ -1,3 +1,4 @@
+using Heapwright.App.Library;
 using Heapwright.App.Texts;
 using Heapwright.Core.Readings;
 using Heapwright.Core.Readings.Deeds;
@@ -114,7 +115,7 @@ public static class EntryText
     private static string Stuff(AddedStuff stuff, Measures measures) =>
         stuff.Value.ToString("0.###", measures.Culture)
         + " × "
-        + stuff.Unit
+        + UnitWords.Name(1, stuff.Unit)
         + " "
         + stuff.Name
         + Origin(stuff.Giver, stuff.Since);

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Heapwright.App.Texts;
 using Heapwright.Core.Materials;
 using Heapwright.Core.Quantities;
 
@@ -8,12 +9,37 @@ namespace Heapwright.App.Library;
 /// <summary>Reads the material library from data/materials.csv and data/material-properties.csv.</summary>
 public static class LibraryReader
 {
-    private static readonly Lazy<MaterialLibrary> Shipped = new(Read);
+    private static readonly Lazy<MaterialLibrary> English = new(() =>
+        new MaterialLibrary(Read(), m => GermanNames.Of(m.Id)?.All ?? [])
+    );
 
-    /// <summary>The library that ships with the program; read once.</summary>
-    public static MaterialLibrary Library => Shipped.Value;
+    private static readonly Lazy<MaterialLibrary> German = new(ReadGerman);
 
-    private static MaterialLibrary Read()
+    /// <summary>
+    /// The library that ships with the program, its names in the language that is being read; read once. Ids and values
+    /// are the same in every language, and so is what a search finds by exact names.
+    /// </summary>
+    public static MaterialLibrary Library => Languages.Code == "de" ? German.Value : English.Value;
+
+    private static MaterialLibrary ReadGerman()
+    {
+        var english = English.Value;
+        return new MaterialLibrary(
+            english.All.Select(m =>
+                GermanNames.Of(m.Id) is { } german
+                    ? m with
+                    {
+                        Name = german.Name,
+                        AlsoCalled = german.AlsoCalled,
+                        Note = german.Note.Length > 0 ? german.Note : m.Note,
+                    }
+                    : m
+            ),
+            m => english.Find(m.Id) is { } e ? e.AlsoCalled.Prepend(e.Name) : []
+        );
+    }
+
+    private static List<Material> Read()
     {
         var values = ReadProperties();
         var materials = new List<Material>();
@@ -61,7 +87,7 @@ public static class LibraryReader
             );
         }
 
-        return new MaterialLibrary(materials);
+        return materials;
     }
 
     private static Dictionary<string, (MaterialProperties, List<PropertySource>)> ReadProperties()

@@ -52,7 +52,7 @@ public static class HeapStepText
             ],
             HeapStepKind.ReadTest =>
             [
-                Words.Of("outlooks.read_test_why", measures.Culture, Day(step, measures)),
+                Words.Of("outlooks.read_test_why", measures.Culture, Day(step)),
             ],
             HeapStepKind.Thinking => [Words.Of("outlooks.thinking_why")],
             HeapStepKind.SayHelped => [Words.Of("outlooks.say_helped_why")],
@@ -64,8 +64,7 @@ public static class HeapStepText
         };
     }
 
-    private static string Day(HeapStep step, Measures measures) =>
-        step.TestFrom!.Value.ToString("D", measures.Culture);
+    private static string Day(HeapStep step) => Words.Day(step.TestFrom!.Value);
 
     private static IEnumerable<string> OfForecast(HeapStep step, Measures measures)
     {

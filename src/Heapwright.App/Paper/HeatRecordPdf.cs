@@ -124,7 +124,7 @@ internal sealed class HeatRecordPdf
         var verdict = words.Verdict(finding.Verdict);
         var width = pages.Page.MeasureString(verdict + "  ", bold).Width;
         pages.Text(verdict, bold, pages.Left, pages.Y + 10);
-        pages.Paragraph(finding.Rule.Title, bold, Math.Max(90, width));
+        pages.Paragraph(HygieneWords.Title(finding.Rule), bold, Math.Max(90, width));
         foreach (var line in HygieneText.Lines(finding, told.Question.Process, words))
         {
             pages.Paragraph(line, PaperPages.Plain(TextFont - 0.4), 90);

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Heapwright.App.Changes;
 using Heapwright.App.Diary;
+using Heapwright.App.Texts;
 using Heapwright.Core.Readings;
 using NodaTime;
 
@@ -14,8 +15,6 @@ namespace Heapwright.App.Sites;
 /// <param name="entries">The way into the diaries.</param>
 public sealed class SampleGarden(SiteRecorder recorder, RecordEntries entries)
 {
-    internal const string Stables = "The stables at Nether Fold";
-
     /// <summary>Brings the sample garden in.</summary>
     /// <param name="zone">The zone its days are counted in.</param>
     /// <param name="units">The units it is shown in.</param>
@@ -26,9 +25,10 @@ public sealed class SampleGarden(SiteRecorder recorder, RecordEntries entries)
         {
             Id = Site.OnlyId,
             IsSample = true,
-            Name = "Quarrybank Walled Garden",
+            Name = Said("garden"),
             Zone = zone,
             Units = units,
+            Language = Languages.Code,
         };
         ImmutableArray<Item> things =
         [
@@ -81,11 +81,15 @@ public sealed class SampleGarden(SiteRecorder recorder, RecordEntries entries)
         );
     }
 
+    /// <summary>What something of the sample is called, in the language of whoever brings it in.</summary>
+    /// <param name="code">Its code in Texts/Sample.resx.</param>
+    internal static string Said(string code) => Words.Of("sample." + code);
+
     private static IEnumerable<Item> Things(LocalDate today, Site site)
     {
         var (pearWall, middle) = (
-            Box("Bay by the pear wall", 1.2, 1.2, 1.1),
-            Box("Middle bay", 1.2, 1.2, 1.1)
+            Box(Said("bay_pear_wall"), 1.2, 1.2, 1.1),
+            Box(Said("bay_middle"), 1.2, 1.2, 1.1)
         );
         ImmutableArray<OwnContainer> containers =
         [
@@ -98,7 +102,7 @@ public sealed class SampleGarden(SiteRecorder recorder, RecordEntries entries)
         {
             Id = Guid.CreateVersion7(),
             IsSample = true,
-            Name = "Wire ring behind the shed",
+            Name = Said("ring"),
             Shape = "ring",
             DiameterM = 1,
             HeightM = 1,
@@ -116,20 +120,13 @@ public sealed class SampleGarden(SiteRecorder recorder, RecordEntries entries)
             yield return thing;
         }
 
-        yield return Stock("grass_clippings_fresh", "Grass clippings", 3, "wheelbarrow", today, 0);
-        yield return Stock("leaves_mixed_dry", "Dry leaves", 6, "wheelbarrow", today, 40);
-        yield return Stock("wood_chips_coarse", "Wood chips", 2, "wheelbarrow", today, 90);
-        yield return Stock("kitchen_scraps", "Kitchen scraps", 3, "bucket", today, 2);
-        yield return Stock(
-            "horse_manure_straw",
-            "Horse manure with straw",
-            4,
-            "wheelbarrow",
-            today,
-            6
-        ) with
+        yield return Stock("grass_clippings_fresh", Said("grass"), 3, "wheelbarrow", today, 0);
+        yield return Stock("leaves_mixed_dry", Said("leaves"), 6, "wheelbarrow", today, 40);
+        yield return Stock("wood_chips_coarse", Said("chips"), 2, "wheelbarrow", today, 90);
+        yield return Stock("kitchen_scraps", Said("scraps"), 3, "bucket", today, 2);
+        yield return Stock("horse_manure_straw", Said("manure"), 4, "wheelbarrow", today, 6) with
         {
-            Giver = Stables,
+            Giver = Said("stables"),
         };
     }
 

@@ -24,43 +24,29 @@ internal static class SampleHeaps
 
     private static readonly Plan Summer = new(
         "summer",
-        "The summer heap",
+        "heap_summer",
         135,
         25,
         [
-            new(
-                "horse_manure_straw",
-                "Horse manure with straw",
-                4,
-                "wheelbarrow",
-                4,
-                SampleGarden.Stables
-            ),
-            new("grass_clippings_fresh", "Grass clippings", 3, "wheelbarrow", 0),
-            new("leaves_mixed_dry", "Dry leaves", 6, "wheelbarrow", 60),
-            new("wood_chips_coarse", "Wood chips", 4, "wheelbarrow", 30),
-            new("kitchen_scraps", "Kitchen scraps", 4, "bucket", 2),
+            new("horse_manure_straw", "manure", 4, "wheelbarrow", 4, FromStables: true),
+            new("grass_clippings_fresh", "grass", 3, "wheelbarrow", 0),
+            new("leaves_mixed_dry", "leaves", 6, "wheelbarrow", 60),
+            new("wood_chips_coarse", "chips", 4, "wheelbarrow", 30),
+            new("kitchen_scraps", "scraps", 4, "bucket", 2),
         ]
     );
 
     private static readonly Plan Now = new(
         "now",
-        "The heap by the pear wall",
+        "heap_now",
         8,
         30,
         [
-            new("grass_clippings_fresh", "Grass clippings", 3, "wheelbarrow", 0),
-            new(
-                "horse_manure_straw",
-                "Horse manure with straw",
-                3,
-                "wheelbarrow",
-                4,
-                SampleGarden.Stables
-            ),
-            new("leaves_mixed_dry", "Dry leaves", 6, "wheelbarrow", 60),
-            new("wood_chips_coarse", "Wood chips", 4, "wheelbarrow", 30),
-            new("kitchen_scraps", "Kitchen scraps", 3, "bucket", 2),
+            new("grass_clippings_fresh", "grass", 3, "wheelbarrow", 0),
+            new("horse_manure_straw", "manure", 3, "wheelbarrow", 4, FromStables: true),
+            new("leaves_mixed_dry", "leaves", 6, "wheelbarrow", 60),
+            new("wood_chips_coarse", "chips", 4, "wheelbarrow", 30),
+            new("kitchen_scraps", "scraps", 3, "bucket", 2),
         ]
     );
 
@@ -195,7 +181,7 @@ internal static class SampleHeaps
             },
             "squeeze" => new JsonObject { ["squeeze"] = new JsonObject { [place] = row["words"] } },
             "smell" or "see" => new JsonObject { [entry] = Json.Of(row.List("words")) },
-            "note" => new JsonObject { ["text"] = row["words"] },
+            "note" => new JsonObject { ["text"] = SampleGarden.Said(row["words"]) },
             "turn" => new JsonObject { ["do"] = entry, ["thoroughness"] = row["words"] },
             "water" => new JsonObject { ["do"] = entry, ["l"] = value },
             "cover" => new JsonObject { ["do"] = entry, ["kind"] = row["words"] },
@@ -203,7 +189,7 @@ internal static class SampleHeaps
             "spread" => new JsonObject
             {
                 ["do"] = entry,
-                ["bed"] = place,
+                ["bed"] = SampleGarden.Said(place),
                 ["l"] = value,
             },
             "begin" => new JsonObject { ["do"] = "test", ["test"] = place },
@@ -231,18 +217,26 @@ internal static class SampleHeaps
 
     private sealed record Part(
         string Material,
-        string Name,
+        string Called,
         double Amount,
         string Unit,
         int DaysBefore,
-        string Giver = ""
-    );
+        bool FromStables = false
+    )
+    {
+        public string Name => SampleGarden.Said(Called);
+
+        public string Giver => FromStables ? SampleGarden.Said("stables") : "";
+    }
 
     private sealed record Plan(
         string Key,
-        string Name,
+        string Called,
         int DaysAgo,
         double WaterLitres,
         ImmutableArray<Part> Parts
-    );
+    )
+    {
+        public string Name => SampleGarden.Said(Called);
+    }
 }

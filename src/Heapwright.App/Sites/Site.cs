@@ -1,4 +1,5 @@
 using Heapwright.App.Changes;
+using Heapwright.App.Texts;
 using NodaTime;
 
 namespace Heapwright.App.Sites;
@@ -18,7 +19,7 @@ public sealed record Site : Item
     /// <summary>The units that are shown and typed.</summary>
     public DisplayUnits Units { get; init; } = DisplayUnits.Metric;
 
-    /// <summary>The language of its pages.</summary>
+    /// <summary>The language it was started in, for what it says to nobody in particular; pages follow the reader.</summary>
     public string Language { get; init; } = "en";
 
     /// <summary>The zone, by its id.</summary>
@@ -37,7 +38,7 @@ public sealed record Site : Item
             yield return Refusal.Of("zone", "sites.zone_unknown", Zone);
         }
 
-        if (Language is not "en")
+        if (!Languages.All.Contains(Language, StringComparer.Ordinal))
         {
             yield return Refusal.Of("language", "sites.language_unknown", Language);
         }

@@ -16,16 +16,14 @@ namespace Heapwright.App.Texts;
 /// <param name="Culture">The number format.</param>
 public sealed record Measures(DisplayUnits Units, CultureInfo Culture)
 {
-    /// <summary>°C, litres, kilograms, metres; a decimal point.</summary>
-    public static Measures Metric { get; } = new(DisplayUnits.Metric, CultureInfo.InvariantCulture);
+    /// <summary>°C, litres, kilograms, metres; numbers as the language that is being read writes them.</summary>
+    public static Measures Metric => new(DisplayUnits.Metric, Languages.Now);
 
-    /// <summary>°F, US gallons, pounds, feet and inches; a decimal point.</summary>
-    public static Measures UsCustomary { get; } =
-        new(DisplayUnits.American, CultureInfo.InvariantCulture);
+    /// <summary>°F, US gallons, pounds, feet and inches; numbers as the language that is being read writes them.</summary>
+    public static Measures UsCustomary => new(DisplayUnits.American, Languages.Now);
 
-    /// <summary>°C, imperial gallons, pounds, feet and inches; a decimal point.</summary>
-    public static Measures Imperial { get; } =
-        new(DisplayUnits.British, CultureInfo.InvariantCulture);
+    /// <summary>°C, imperial gallons, pounds, feet and inches; numbers as the language that is being read writes them.</summary>
+    public static Measures Imperial => new(DisplayUnits.British, Languages.Now);
 
     /// <summary>The names of the three sets of units.</summary>
     public static IReadOnlyList<string> Names { get; } = ["metric", "us", "uk"];
@@ -213,12 +211,15 @@ public sealed record Measures(DisplayUnits Units, CultureInfo Culture)
     public string Say(Reason reason)
     {
         ArgumentNullException.ThrowIfNull(reason);
-        return Words.Of(reason.Code, Culture, [.. reason.Values.Select(Put)]);
+        return Words.Of(reason.Code, Culture, [.. reason.Values.Select(v => Put(v, reason.Code))]);
     }
 
-    private object Put(object value) =>
+    private object Put(object value, string code) =>
         value switch
         {
+            // What was seen is told by its code.
+            string seen when code.StartsWith("materials.guess_", StringComparison.Ordinal) =>
+                Words.TryOf("materials.seen_" + seen) ?? seen,
             Length length => length.Meters >= 1 ? Long(length) : Short(length),
             Volume volume => Volume(volume),
             Mass mass => Mass(mass),

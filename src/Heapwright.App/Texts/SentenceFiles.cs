@@ -6,7 +6,8 @@ namespace Heapwright.App.Texts;
 
 /// <summary>
 /// The sentences of one assembly by code. The part of a code before the first dot names the resource file: the code
-/// <c>mixtures.too_wet</c> stands in Texts/Mixtures.resx under <c>too_wet</c>.
+/// <c>mixtures.too_wet</c> stands in Texts/Mixtures.resx under <c>too_wet</c>. Other languages stand beside it
+/// (Texts/Mixtures.de.resx); what has no sentence there is said in English.
 /// </summary>
 /// <param name="assembly">The assembly.</param>
 /// <param name="prefix">The namespace of its resource files, such as <c>Heapwright.App.Texts</c>.</param>
@@ -15,9 +16,9 @@ public sealed class SentenceFiles(Assembly assembly, string prefix)
     private readonly Dictionary<string, ResourceManager> files = new(StringComparer.Ordinal);
     private readonly Lock gate = new();
 
-    /// <summary>The sentence for a code, or null where there is none.</summary>
+    /// <summary>The sentence for a code in the language that is being read, or null where there is none.</summary>
     /// <param name="code">A code such as <c>mixtures.too_wet</c>.</param>
-    /// <param name="culture">The language and number format.</param>
+    /// <param name="culture">The number format; it has no say in the language.</param>
     /// <param name="values">The values for the places {0}, {1}, ….</param>
     public string? TryOf(string code, CultureInfo culture, params object[] values)
     {
@@ -33,7 +34,7 @@ public sealed class SentenceFiles(Assembly assembly, string prefix)
         string? sentence;
         try
         {
-            sentence = File(name).GetString(code[(dot + 1)..], culture);
+            sentence = File(name).GetString(code[(dot + 1)..], Languages.Now);
         }
         catch (MissingManifestResourceException)
         {

@@ -15,7 +15,8 @@ public static class MaterialSearch
 
     /// <summary>
     /// The materials whose names fit the words, best first. Case, accents, punctuation, plural, order of words, words cut
-    /// short, one word or two, and slips of one or two letters are forgiven; an exact name beats everything.
+    /// short, one word or two, and slips of one or two letters are forgiven; an exact name beats everything. Words of other
+    /// languages find what they name as well.
     /// </summary>
     /// <param name="library">The library to search.</param>
     /// <param name="text">Anyone's words; the first 200 characters count.</param>
@@ -31,23 +32,12 @@ public static class MaterialSearch
         ArgumentNullException.ThrowIfNull(library);
         ArgumentNullException.ThrowIfNull(text);
         ArgumentOutOfRangeException.ThrowIfLessThan(most, 1);
-        var hits = new SearchQuestion(library.Index, text).Rank();
-        var found = new List<Material>();
-        foreach (var hit in hits)
-        {
-            if (hit.Tier == 0 && hit.Score < ShareOfBest * hits[0].Score)
-            {
-                continue;
-            }
-
-            found.Add(library.All[hit.Material]);
-            if (found.Count == most)
-            {
-                break;
-            }
-        }
-
-        return found;
+        var own = Fit(new SearchQuestion(library.Index, text).Rank());
+        var other = Elsewhere(library, text);
+        var hits = !Leads(other, own)
+            ? own
+            : Fit(other).Concat(own.Where(h => h.Tier > 0)).DistinctBy(h => h.Material);
+        return [.. hits.Take(most).Select(h => library.All[h.Material])];
     }
 
     /// <summary>The one material meant by anyone's words, or null where that is not clear.</summary>
@@ -66,7 +56,13 @@ public static class MaterialSearch
             return only;
         }
 
-        var hits = new SearchQuestion(library.Index, anyonesWords).Rank();
+        var own = new SearchQuestion(library.Index, anyonesWords).Rank();
+        var other = Elsewhere(library, anyonesWords);
+        return Clear(library, Leads(other, own) ? other : own);
+    }
+
+    private static Material? Clear(MaterialLibrary library, List<SearchHit> hits)
+    {
         if (hits.Count == 0)
         {
             return null;
@@ -97,4 +93,19 @@ public static class MaterialSearch
 
         return library.All[best.Material];
     }
+
+    private static List<SearchHit> Fit(List<SearchHit> hits) =>
+        hits.FindAll(h => h.Tier > 0 || h.Score >= ShareOfBest * hits[0].Score);
+
+    private static List<SearchHit> Elsewhere(MaterialLibrary library, string text) =>
+        library.IndexElsewhere is { } index ? new SearchQuestion(index, text).Rank() : [];
+
+    // Words of another language count only where they fit clearly better than those of the library's own.
+    private static bool Leads(List<SearchHit> other, List<SearchHit> own) =>
+        other.Count > 0
+        && (
+            own.Count == 0
+            || other[0].Tier > own[0].Tier
+            || (other[0].Tier == own[0].Tier && other[0].Score > own[0].Score + ClearLead)
+        );
 }

@@ -6,8 +6,9 @@ using Microsoft.AspNetCore.Mvc;
 namespace Heapwright.Web.Api;
 
 /// <summary>
-/// The questions of the contract over HTTP: the same JSON in, the same bytes out as on the command line. 200 is a yes,
-/// 422 an answered no with the same JSON, 400 a question that is wrong, in one sentence.
+/// The questions of the contract over HTTP: the same JSON in, the same bytes out as on the command line, its sentences in
+/// another language where <c>Accept-Language</c> asks for it. 200 is a yes, 422 an answered no with the same JSON, 400 a
+/// question that is wrong, in one sentence.
 /// </summary>
 internal static class QuestionEndpoints
 {

@@ -3,6 +3,7 @@ using System.Security.Cryptography;
 using System.Text;
 using Heapwright.App.Diary;
 using Heapwright.App.Sites;
+using Heapwright.Web.Hosting;
 using Microsoft.AspNetCore.Components;
 using Microsoft.Extensions.FileProviders;
 
@@ -56,12 +57,13 @@ internal static class OfflineEndpoints
             .FirstOrDefault(a => a is not null);
         var targets = await LabelTargets.Read(desk, cancel);
         context.Response.Headers.CacheControl = "no-cache";
+        Cultures.TellLanguage(context.Response);
         return Results.Json(
             new
             {
                 shell = Parts
                     .Select(p => "/" + (assets?[p] ?? p))
-                    .Concat(["/manifest.webmanifest", "/icon-192.png", "/outbox", "/reading"]),
+                    .Concat([Cultures.Manifest, "/icon-192.png", "/outbox", "/reading"]),
                 pages = targets
                     .Heaps.Take(MostHeaps)
                     .Select(h => LabelTargets.PageOf(h.Heap))

@@ -2,7 +2,7 @@
 // brings another shelf. Answers to what is sent are never kept.
 const shelf = 'heapwright-' + build;
 const most = 90;
-const apart = /^\/(s\/|calendar\/|settings\/(backup|links|mail)|api|health|openapi|export|theme|format|outbox\/|sheets\/.+\/pdf|heaps\/.+\/(record\.(json|pdf)|heat\.pdf))/;
+const apart = /^\/(s\/|calendar\/|settings\/(backup|links|mail)|api|health|openapi|export|theme|format|language|outbox\/|sheets\/.+\/pdf|heaps\/.+\/(record\.(json|pdf)|heat\.pdf))/;
 let filled = 0;
 
 const put = async (cache, name, answer) => {
@@ -11,18 +11,25 @@ const put = async (cache, name, answer) => {
   const pages = names.filter(n => !/\.\w+$/.test(new URL(n.url).pathname));
   for (const old of pages.slice(0, Math.max(0, pages.length - most))) await cache.delete(old);
 };
+const said = answer => answer?.headers.get('content-language');
 const fill = async first => {
   if (!first && Date.now() - filled < 300000) return;
   filled = Date.now();
   const cache = await caches.open(shelf);
   const answer = await fetch('/offline.json');
   const list = await answer.clone().json();
-  await cache.put('/offline.json', answer);
+  const other = said(await cache.match('/offline.json')) !== said(answer);
+  await cache.put('/offline.json', answer.clone());
   await Promise.all([...(first ? list.shell : []), ...list.pages].map(async name => {
     const got = await fetch(name);
     if (got.ok && !got.redirected) await put(cache, name, got);
     else if (first && list.shell.includes(name)) throw new Error(name);
   }));
+  // After another language was chosen, copies in the one before go, once those that were fetched anew are in.
+  for (const name of other ? await cache.keys() : []) {
+    const was = said(await cache.match(name, { ignoreVary: true }));
+    if (was && was !== said(answer)) await cache.delete(name, { ignoreVary: true });
+  }
 };
 self.addEventListener('install', e => { self.skipWaiting(); e.waitUntil(fill(true)); });
 self.addEventListener('activate', e => e.waitUntil((async () => {
@@ -52,7 +59,10 @@ const page = async (e, url) => {
     if (answer.ok && !answer.redirected && !answer.headers.has('blazor-enhanced-nav-redirect-location') && !/[?&](done|kept|refused)=/.test(url.search)
       && answer.headers.get('content-type')?.startsWith('text/html')) {
       e.waitUntil(put(cache, url.pathname + url.search, answer.clone()));
-      e.waitUntil(fill().catch(() => { filled = 0; }));
+      e.waitUntil((async () => {
+        if (said(await cache.match('/offline.json')) !== said(answer)) filled = 0;
+        await fill();
+      })().catch(() => { filled = 0; }));
     }
     return answer;
   } catch {

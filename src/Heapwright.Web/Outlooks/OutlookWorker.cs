@@ -1,4 +1,3 @@
-using System.Data.Common;
 using Heapwright.App.Outlooks;
 
 namespace Heapwright.Web.Outlooks;
@@ -28,9 +27,9 @@ internal sealed partial class OutlookWorker(
             {
                 return;
             }
-            catch (Exception problem) when (problem is DbException or IOException)
+            catch (Exception problem) when (problem is not OperationCanceledException)
             {
-                // A full disk, or a file that is being looked at elsewhere: what is missing is made the next time.
+                // A full disk, or a file that is locked: what is missing is made the next time, and the site goes on.
                 LogFault(problem.Message);
             }
         }

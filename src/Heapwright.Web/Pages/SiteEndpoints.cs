@@ -3,6 +3,7 @@ using Heapwright.App.BuildSheets;
 using Heapwright.App.Changes;
 using Heapwright.App.Ports;
 using Heapwright.App.Sites;
+using Heapwright.App.Texts;
 using Heapwright.Web.Hosting;
 using Heapwright.Web.Pages.Heaps;
 using Heapwright.Web.Pages.Proving;
@@ -29,6 +30,7 @@ internal static class SiteEndpoints
         app.MapPost("/sample/out", SampleOut).ExcludeFromDescription();
         app.MapGet("/theme", Theme).ExcludeFromDescription();
         app.MapGet("/format", Format).ExcludeFromDescription();
+        app.MapGet("/language", Language).ExcludeFromDescription();
         app.MapGet("/export", Export).ExcludeFromDescription();
         app.MapGet("/stock.csv", TableFiles.Stock).ExcludeFromDescription();
         app.MapGet("/heaps/{key}/diary.csv", TableFiles.Diary).ExcludeFromDescription();
@@ -107,6 +109,16 @@ internal static class SiteEndpoints
                 CookieRequestCultureProvider.MakeCookieValue(new RequestCulture(set, "en")),
                 Kept
             );
+        }
+
+        return Results.LocalRedirect(LocalUrl.Safe(back));
+    }
+
+    private static IResult Language(HttpContext context, string? set, string? back)
+    {
+        if (set is not null && Languages.All.Contains(set, StringComparer.Ordinal))
+        {
+            context.Response.Cookies.Append(Cultures.LanguageCookie, set, Kept);
         }
 
         return Results.LocalRedirect(LocalUrl.Safe(back));

@@ -8,7 +8,7 @@ using Heapwright.Web.Hosting;
 namespace Heapwright.Web.Showing;
 
 /// <summary>
-/// Asks a long question for a page, few at a time, and keeps the last answers by their whole question: the same question
+/// Asks a long question for a page, few at a time, and keeps the last answers by their whole question and language: the same question
 /// has the same answer, so that none can be out of date, and looking at another day asks nothing anew.
 /// </summary>
 /// <typeparam name="T">What an answer is shown as.</typeparam>
@@ -39,7 +39,7 @@ public abstract class KeptAnswers<T>(Func<Input, Measures, CancellationToken, T>
         ArgumentNullException.ThrowIfNull(measures);
         ArgumentNullException.ThrowIfNull(typed);
         var text = question.ToJsonString();
-        var key = $"{measures} {text}";
+        var key = $"{Languages.Code} {measures} {text}";
         if (Find(key) is { } known)
         {
             return known;

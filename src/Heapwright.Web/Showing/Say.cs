@@ -4,7 +4,10 @@ using Heapwright.App.Texts;
 
 namespace Heapwright.Web.Showing;
 
-/// <summary>The texts of the pages, by code: <c>stock.title</c> stands in Texts/Stock.resx under <c>title</c>.</summary>
+/// <summary>
+/// The texts of the pages in the reader's language, by code: <c>stock.title</c> stands in Texts/Stock.resx under
+/// <c>title</c>.
+/// </summary>
 public static class Say
 {
     private static readonly SentenceFiles Files = new(typeof(Say).Assembly, "Heapwright.Web.Texts");
@@ -22,11 +25,10 @@ public static class Say
     public static string? TryOf(string code, params object[] values) =>
         Files.TryOf(code, CultureInfo.CurrentCulture, values);
 
-    /// <summary>The text for one or for several; the codes end in <c>_one</c> and <c>_many</c>.</summary>
+    /// <summary>The text for one or for several; the rule is that of <see cref="Languages.End"/>.</summary>
     /// <param name="code">The code without its end.</param>
     /// <param name="count">How many.</param>
-    public static string Count(string code, int count) =>
-        Of(code + (count == 1 ? "_one" : "_many"), count);
+    public static string Count(string code, int count) => Of(code + Languages.End(count), count);
 
     /// <summary>A refusal in words.</summary>
     /// <param name="refusal">The refusal.</param>

@@ -2,7 +2,6 @@ using System.Globalization;
 using Heapwright.App.Library;
 using Heapwright.App.Sites;
 using Heapwright.App.Texts;
-using Heapwright.Core.Amounts;
 using Heapwright.Core.Materials;
 using Heapwright.Core.Quantities;
 using NodaTime;
@@ -11,7 +10,7 @@ namespace Heapwright.Web.Showing;
 
 /// <summary>Quantities as this site's people read them: their units, their number format, no more figures than are known.</summary>
 /// <param name="Units">The units.</param>
-/// <param name="Culture">The number and date format.</param>
+/// <param name="Culture">The number format; days are written as the language has them.</param>
 public sealed record Shown(DisplayUnits Units, CultureInfo Culture)
 {
     /// <summary>The same measures for what is not shown by a page.</summary>
@@ -85,27 +84,30 @@ public sealed record Shown(DisplayUnits Units, CultureInfo Culture)
     /// <summary>An amount in a container or unit, such as <c>3 wheelbarrows</c>.</summary>
     /// <param name="value">How many.</param>
     /// <param name="unit">The unit as in questions.</param>
-    public string Amount(double value, string unit) => UnitWords.Amount(value, Size(unit), Culture);
+    public string Amount(double value, string unit) =>
+        UnitWords.Amount(value, UnitWords.Named(unit), Culture);
 
     /// <summary>The number of an amount alone, in halves and quarters where it is one.</summary>
     /// <param name="value">How many.</param>
     /// <param name="unit">The unit as in questions.</param>
-    public string Count(double value, string unit) => UnitWords.Number(value, Size(unit), Culture);
+    public string Count(double value, string unit) =>
+        UnitWords.Number(value, UnitWords.Named(unit), Culture);
 
     /// <summary>The name of a unit for so many of it.</summary>
     /// <param name="unit">The unit as in questions.</param>
     /// <param name="value">How many.</param>
-    public static string Unit(string unit, double value = 1) => UnitWords.Name(value, Size(unit));
+    public static string Unit(string unit, double value = 1) =>
+        UnitWords.Name(value, UnitWords.Named(unit));
 
     /// <summary>A day.</summary>
     /// <param name="day">The day.</param>
-    public string Day(LocalDate day) => day.ToString("d MMM uuuu", DayCulture);
+    public string Day(LocalDate day) => Words.Day(day);
 
     /// <summary>A moment at the site.</summary>
     /// <param name="moment">The moment.</param>
     /// <param name="zone">The site's zone.</param>
     public string Moment(Instant moment, DateTimeZone zone) =>
-        moment.InZone(zone).LocalDateTime.ToString("d MMM, HH:mm", DayCulture);
+        Words.Moment(moment.InZone(zone).LocalDateTime);
 
     /// <summary>How long ago in days, in words.</summary>
     /// <param name="days">Days; 0 is today.</param>
@@ -155,11 +157,4 @@ public sealed record Shown(DisplayUnits Units, CultureInfo Culture)
     /// <param name="value">The number.</param>
     public double FromLength(double value) =>
         Units.Length == "ft" ? UnitsNet.Length.FromFeet(value).Meters : value;
-
-    // Only the name matters here, so the size of a container may be anything.
-    private static UnitSize Size(string unit) =>
-        MeasureUnits.Find(unit) ?? UnitSize.OfVolume(unit, Spread.Exact(1), wholeByDefault: true);
-
-    // The language of the pages is English whatever the number format, and so are the names of months.
-    private static CultureInfo DayCulture => CultureInfo.InvariantCulture;
 }

@@ -97,7 +97,8 @@ const drop = id => lines('readwrite', s => s.delete(id));
 const all = async () => (await lines('readonly', s => s.getAll())).sort((a, b) => a.made - b.made);
 const newId = () => crypto.randomUUID?.() ?? '10000000-1000-4000-8000-100000000000'.replace(/[018]/g, d =>
   (d ^ (crypto.getRandomValues(new Uint8Array(1))[0] & (15 >> (d / 4)))).toString(16));
-const clock = at => new Date(at).toLocaleString([], { day: 'numeric', month: 'short', hour: '2-digit', minute: '2-digit' });
+const spoken = [...navigator.languages, document.documentElement.lang].filter(l => l.startsWith(document.documentElement.lang));
+const clock = at => new Date(at).toLocaleString(spoken, { day: 'numeric', month: 'short', hour: '2-digit', minute: '2-digit' });
 const fill = (text, ...values) => text.replace(/\{(\d)\}/g, (_, n) => values[n]);
 let barred = '';
 
@@ -200,19 +201,37 @@ const readBack = form => {
   said.toggleAttribute('data-shown', !!value);
   find('[data-said-words]').textContent = value;
 };
-const amended = () => location.hash.length === 37 && find('[data-reading]') ? location.hash.slice(1) : '';
-const amend = async () => {
-  const form = find('[data-reading]');
-  if (!form) return;
-  const item = amended() && (await all()).find(i => i.id === amended());
-  for (const [name, value] of item ? item.fields : []) {
+const lay = (form, fields) => {
+  for (const [name, value] of fields) {
     for (const field of form.querySelectorAll(`[name="${CSS.escape(name)}"]`)) {
       if (field.type === 'radio' || field.type === 'checkbox') field.checked ||= field.value === value;
       else if ((field.value = value)) field.closest('details')?.setAttribute('open', '');
     }
   }
+};
+const amended = () => location.hash.length === 37 && find('[data-reading]') ? location.hash.slice(1) : '';
+const amend = async () => {
+  const form = find('[data-reading]');
+  if (!form) return;
+  const item = amended() && (await all()).find(i => i.id === amended());
+  if (item) lay(form, item.fields);
   readBack(form);
 };
+
+// What was typed and not yet kept is there again after the page was left or the phone gave up, for half an hour.
+const draft = form => `draft ${location.pathname} ${form.querySelector('[name=_handler]')?.value}`;
+const keepDraft = e => {
+  const form = e.target.closest?.('[data-draft]');
+  if (form) localStorage[draft(form)] = JSON.stringify([Date.now(), [...new FormData(form)].filter(([name, value]) => value.trim && name[0] !== '_' && !['id', 'at', 'unit'].includes(name))]);
+};
+const takeDrafts = () => document.querySelectorAll('[data-draft]').forEach(form => {
+  const [at, fields] = JSON.parse(localStorage[draft(form)] ?? '[0]');
+  if (Date.now() - at < 1800000) lay(form, fields);
+  else delete localStorage[draft(form)];
+});
+document.addEventListener('input', keepDraft);
+document.addEventListener('change', keepDraft);
+document.addEventListener('submit', e => { if (e.target.matches('[data-draft]') && navigator.onLine) delete localStorage[draft(e.target)]; }, true);
 document.addEventListener('change', e => { const form = e.target.closest?.('[data-reading]'); if (form) readBack(form); });
 document.addEventListener('input', e => { const form = e.target.closest?.('[data-reading]'); if (form) readBack(form); });
 document.addEventListener('submit', async e => {
@@ -281,6 +300,7 @@ const arrive = () => {
   document.querySelectorAll('[data-script]').forEach(e => { e.hidden = false; });
   const token = find('[name=token]');
   if (token && location.hash) token.value = location.hash.slice(1);
+  takeDrafts();
   amend();
   showOutbox().then(flush);
 };

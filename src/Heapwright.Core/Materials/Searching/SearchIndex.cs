@@ -10,27 +10,49 @@ internal sealed class SearchIndex
 
     private readonly Dictionary<string, int> numbers = new(StringComparer.Ordinal);
 
-    public SearchIndex(MaterialLibrary library)
+    private SearchIndex(
+        MaterialLibrary library,
+        Func<Material, IEnumerable<(string, double)>> names
+    )
     {
         var phrases = new List<SearchPhrase>();
         for (var i = 0; i < library.All.Length; i++)
         {
-            var material = library.All[i];
-            Add(phrases, i, material.Name, NameWorth);
-            foreach (var name in material.AlsoCalled)
+            foreach (var (text, worth) in names(library.All[i]))
             {
-                Add(phrases, i, name, NameWorth);
+                Add(phrases, i, text, worth);
+                if (Transcribed(text) is { } typed)
+                {
+                    Add(phrases, i, typed, worth);
+                }
             }
-
-            Add(phrases, i, Spaced(material.Id), IdWorth);
-            Add(phrases, i, Spaced(material.Family), ShelfWorth);
-            Add(phrases, i, Spaced(material.Group), ShelfWorth);
         }
 
         Phrases = [.. phrases];
         Vocabulary = [.. numbers.OrderBy(n => n.Value).Select(n => KnownWord.Of(n.Key))];
         Weights = WeightsOf(library.All.Length);
     }
+
+    /// <summary>The names of the library itself, with ids and shelves.</summary>
+    /// <param name="library">The library.</param>
+    public static SearchIndex Of(MaterialLibrary library) =>
+        new(
+            library,
+            m =>
+                m.AlsoCalled.Prepend(m.Name)
+                    .Select(name => (name, NameWorth))
+                    .Append((Spaced(m.Id), IdWorth))
+                    .Append((Spaced(m.Family), ShelfWorth))
+                    .Append((Spaced(m.Group), ShelfWorth))
+        );
+
+    /// <summary>The names that the materials have in other languages.</summary>
+    /// <param name="library">The library.</param>
+    /// <param name="elsewhere">The names of a material in other languages.</param>
+    public static SearchIndex Elsewhere(
+        MaterialLibrary library,
+        Func<Material, IEnumerable<string>> elsewhere
+    ) => new(library, m => elsewhere(m).Select(name => (name, NameWorth)));
 
     /// <summary>All names, those of one material together.</summary>
     public SearchPhrase[] Phrases { get; }
@@ -87,6 +109,17 @@ internal sealed class SearchIndex
             )
         );
     }
+
+    // A keyboard without them types ae, oe and ue for the German letters.
+    private static string? Transcribed(string text) =>
+        text.AsSpan().IndexOfAny("äöüÄÖÜ") < 0
+            ? null
+            : text.Replace("ä", "ae", StringComparison.Ordinal)
+                .Replace("ö", "oe", StringComparison.Ordinal)
+                .Replace("ü", "ue", StringComparison.Ordinal)
+                .Replace("Ä", "Ae", StringComparison.Ordinal)
+                .Replace("Ö", "Oe", StringComparison.Ordinal)
+                .Replace("Ü", "Ue", StringComparison.Ordinal);
 
     private int Number(string word)
     {

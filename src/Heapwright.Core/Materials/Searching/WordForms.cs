@@ -36,6 +36,20 @@ internal static class WordForms
         "lot",
         "lots",
         "very",
+        // German.
+        "und",
+        "oder",
+        "mit",
+        "von",
+        "vom",
+        "aus",
+        "im",
+        "der",
+        "die",
+        "das",
+        "ein",
+        "eine",
+        "einem",
     };
 
     // Words that say in what state or measure the stuff is: they help to choose, but name nothing by themselves.
@@ -98,6 +112,31 @@ internal static class WordForms
         "unknown",
         "kind",
         "home",
+        // German, its letters without dots.
+        "frisch",
+        "frische",
+        "trocken",
+        "trockene",
+        "getrocknete",
+        "feucht",
+        "nass",
+        "welk",
+        "welke",
+        "alt",
+        "alte",
+        "verrottet",
+        "verrottete",
+        "gemischt",
+        "lose",
+        "grob",
+        "fein",
+        "grun",
+        "gehackselt",
+        "zerkleinert",
+        "ohne",
+        "eimer",
+        "sack",
+        "schubkarre",
     };
 
     // Plurals and spellings that no rule catches.

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using Heapwright.App.Diary;
 using Heapwright.App.Library;
+using Heapwright.App.Texts;
 using Heapwright.Core.Readings;
 using Heapwright.Core.Readings.Deeds;
 using Heapwright.Web.Showing;
@@ -27,8 +28,8 @@ public static class FinishAsk
     ];
 
     /// <summary>The crops that are known, one word for each.</summary>
-    public static IReadOnlyList<string> Crops { get; } =
-    [.. FinishTableReader.Tables.Crops.Select(c => c.Id.Replace('_', ' '))];
+    public static IReadOnlyList<string> Crops =>
+        [.. FinishTableReader.Tables.Crops.Select(c => Words.Of("finish.crop_" + c.Id))];
 
     /// <summary>The question.</summary>
     /// <param name="typed">What was typed; takes what cannot be read.</param>
