@@ -40,7 +40,7 @@ public sealed partial class SqliteBackups(string folder, TimeProvider clock) : I
         var found = new List<Backup>();
         foreach (var file in Directory.Exists(Backups) ? Directory.GetFiles(Backups) : [])
         {
-            if (BackupName().IsMatch(Path.GetFileName(file)) && Read(file) is { } backup)
+            if (BackupName().IsMatch(Path.GetFileName(file)) && BackupList.Read(file) is { } backup)
             {
                 found.Add(backup);
             }
@@ -114,7 +114,7 @@ public sealed partial class SqliteBackups(string folder, TimeProvider clock) : I
                     var (lost, acts) = await BackupCopy.Missing(connection, "live", "main", cancel);
                     return new BackupLook(
                         sha256,
-                        Described(manifest, name, zip.Length),
+                        BackupList.Described(manifest, name, zip.Length),
                         await BackupCopy.Count(connection, "main", cancel),
                         await BackupCopy.Count(connection, "live", cancel),
                         lost,
@@ -225,7 +225,7 @@ public sealed partial class SqliteBackups(string folder, TimeProvider clock) : I
                 cancel
             );
             var name = Place(zip, kind, at);
-            var made = Read(Path.Combine(Backups, name))!;
+            var made = BackupList.Read(Path.Combine(Backups, name))!;
             await Prune(kind, cancel);
             return made;
         }
@@ -337,29 +337,6 @@ public sealed partial class SqliteBackups(string folder, TimeProvider clock) : I
             }
         }
     }
-
-    private static Backup? Read(string file)
-    {
-        try
-        {
-            using var stream = File.OpenRead(file);
-            using var zip = new ZipArchive(stream, ZipArchiveMode.Read);
-            return Described(BackupZip.Manifest(zip, file), Path.GetFileName(file), stream.Length);
-        }
-        catch (Exception problem)
-            when (problem
-                    is BackupProblem
-                        or IOException
-                        or InvalidDataException
-                        or UnauthorizedAccessException
-            )
-        {
-            return null;
-        }
-    }
-
-    private static Backup Described(BackupManifest manifest, string name, long bytes) =>
-        new(name, manifest.Kind, manifest.MadeAt, manifest.Schema, manifest.Engine, bytes);
 
     private static async Task<string> Hash(Stream zip, CancellationToken cancel)
     {
