@@ -19,12 +19,14 @@ return CommandLine.Run(args, CommandTable.All, new ProcessTerminal());
 #else
 return CommandLine.Run(
     args,
-    [.. CommandTable.All, .. DiaryCommands.Over(Desk)],
+    [.. CommandTable.All, .. DiaryCommands.Over(Desk), .. BackupCommands.Over(Backups)],
     new ProcessTerminal()
 );
 
 // Only a command that needs it opens the storage; the others must not wait for it.
-static DiaryDesk Desk(string folder)
+static IBackups Backups(string folder) => Storage(folder).GetRequiredService<IBackups>();
+
+static ServiceProvider Storage(string folder)
 {
     Directory.CreateDirectory(folder);
     var services = new ServiceCollection()
@@ -37,6 +39,12 @@ static DiaryDesk Desk(string folder)
         .BringUpToDate(CancellationToken.None)
         .GetAwaiter()
         .GetResult();
+    return services;
+}
+
+static DiaryDesk Desk(string folder)
+{
+    var services = Storage(folder);
     return DiaryDesk.Over(
         services.GetRequiredService<SiteRecorder>(),
         services.GetRequiredService<IDiaryStore>(),

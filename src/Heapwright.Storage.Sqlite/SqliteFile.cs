@@ -85,6 +85,15 @@ public sealed class SqliteFile(
         );
     }
 
+    internal static async Task<int> SchemaNumber(
+        DbContextOptions<SqliteSiteContext> options,
+        CancellationToken cancel
+    )
+    {
+        await using var context = new SqliteSiteContext(options);
+        return await SchemaNumber(context, cancel);
+    }
+
     private static async Task<int> SchemaNumber(SqliteSiteContext context, CancellationToken cancel)
     {
         var tables = await context

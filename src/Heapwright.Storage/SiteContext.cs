@@ -7,7 +7,7 @@ namespace Heapwright.Storage;
 public abstract class SiteContext : DbContext
 {
     /// <summary>The form of the database that this program reads and writes.</summary>
-    public const int Schema = 5;
+    public const int Schema = 6;
 
     /// <summary>A context.</summary>
     /// <param name="options">Which database.</param>
@@ -82,6 +82,17 @@ public abstract class SiteContext : DbContext
             device.ToTable("device");
             device.HasKey(d => d.Id);
             device.HasIndex(d => d.TokenSha256).IsUnique();
+        });
+        model.Entity<LinkRow>(link =>
+        {
+            link.ToTable("link");
+            link.HasKey(l => l.Id);
+            link.HasIndex(l => l.TokenSha256).IsUnique();
+        });
+        model.Entity<SettingRow>(setting =>
+        {
+            setting.ToTable("setting");
+            setting.HasKey(s => s.Name);
         });
         model.Entity<ForecastRow>(forecast =>
         {

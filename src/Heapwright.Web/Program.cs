@@ -1,5 +1,8 @@
+using Heapwright.App.Backups;
 using Heapwright.App.Changes;
+using Heapwright.App.Coming;
 using Heapwright.App.Diary;
+using Heapwright.App.Links;
 using Heapwright.App.Outlooks;
 using Heapwright.App.Ports;
 using Heapwright.App.Sites;
@@ -8,6 +11,8 @@ using Heapwright.Storage.Sqlite;
 using Heapwright.Web.Api;
 using Heapwright.Web.Components;
 using Heapwright.Web.Hosting;
+using Heapwright.Web.Links;
+using Heapwright.Web.Mail;
 using Heapwright.Web.Messages;
 using Heapwright.Web.Offline;
 using Heapwright.Web.Outlooks;
@@ -81,6 +86,10 @@ builder.Services.AddSingleton(provider => new SampleGarden(
 ));
 builder.Services.AddSingleton<CarrySite>();
 builder.Services.AddSingleton<ImportTray>();
+builder.Services.AddSingleton<NightlyBackup>();
+builder.Services.AddSingleton<KeepLinks>();
+builder.Services.AddSingleton<ComingDays>();
+builder.Services.AddHostedService<NightWatch>();
 builder.Services.AddSingleton<SimulatedHeaps>();
 builder.Services.AddSingleton<ForecastHeaps>();
 builder.Services.AddSingleton<TaughtHeaps>();
@@ -105,7 +114,9 @@ builder.Services.Configure<HostFilteringOptions>(options =>
 builder
     .Services.AddDataProtection()
     .SetApplicationName("heapwright")
-    .PersistKeysToFileSystem(new DirectoryInfo(Path.Combine(settings.DataFolder, "keys")));
+    .PersistKeysToFileSystem(
+        new DirectoryInfo(Path.Combine(settings.DataFolder, SqliteStorage.KeysFolder))
+    );
 builder.Services.AddResponseCompression(options => options.EnableForHttps = true);
 builder.Services.AddHealthChecks().AddCheck<StorageHealth>("storage");
 ApiDocument.Add(builder.Services);
@@ -115,6 +126,15 @@ if (!MqttSettings.Add(builder.Services, name => builder.Configuration[name], out
     return 2;
 }
 
+var (smtp, wrongMail) = MailSettings.Read(name => builder.Configuration[name]);
+if (wrongMail.Length > 0)
+{
+    await Console.Error.WriteLineAsync(wrongMail);
+    return 2;
+}
+
+builder.Services.AddSingleton(new MailServer(smtp));
+builder.Services.AddSingleton<DailyMail>();
 var app = builder.Build();
 try
 {
@@ -159,9 +179,15 @@ app.Use(
         if (
             !HttpMethods.IsGet(context.Request.Method)
             || context.Request.Path.StartsWithSegments("/api", StringComparison.OrdinalIgnoreCase)
+            || LinkEndpoints.IsSecret(context.Request.Path)
         )
         {
             context.Features.Get<IStatusCodePagesFeature>()?.Enabled = false;
+        }
+
+        if (LinkEndpoints.IsSecret(context.Request.Path))
+        {
+            LinkEndpoints.Hide(context);
         }
 
         return next(context);
@@ -193,6 +219,8 @@ app.MapSite();
 app.MapPhotos();
 app.MapOutbox();
 app.MapOffline();
+app.MapBackups();
+app.MapLinks();
 app.MapOpenApi();
 app.MapRazorComponents<App>();
 await app.RunAsync();

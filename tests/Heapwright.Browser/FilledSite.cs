@@ -20,6 +20,12 @@ public sealed class FilledSite : IAsyncLifetime
     /// <summary>The address of a heap that was built by the sheet.</summary>
     public string Heap { get; private set; } = "";
 
+    /// <summary>The address of a backup that is looked into.</summary>
+    public string Backup { get; private set; } = "";
+
+    /// <summary>The address of a heap that is shared.</summary>
+    public string Shared { get; private set; } = "";
+
     /// <summary>Every page, by its address.</summary>
     public IReadOnlyList<string> Pages =>
         [
@@ -62,6 +68,11 @@ public sealed class FilledSite : IAsyncLifetime
             "/settings",
             "/settings/bays",
             "/settings/containers",
+            "/settings/backup",
+            Backup,
+            "/settings/links",
+            Shared,
+            "/settings/mail",
             "/settings/carry",
             "/settings/changes",
             "/more",
@@ -92,6 +103,14 @@ public sealed class FilledSite : IAsyncLifetime
         Heap = new Uri(page.Url).AbsolutePath;
         await page.GotoAsync("/stock");
         Entry = (await page.Locator(".goods .what a").First.GetAttributeAsync("href"))!;
+        await page.GotoAsync("/settings/backup");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Make one now" }).ClickAsync();
+        var look = page.GetByRole(AriaRole.Link, new() { Name = "Look and restore" }).First;
+        Backup = (await look.GetAttributeAsync("href"))!.Split('#')[0];
+        await page.GotoAsync("/settings/links");
+        await page.GetByLabel("What").SelectOptionAsync(new SelectOptionValue { Index = 1 });
+        await page.GetByRole(AriaRole.Button, new() { Name = "Make a link" }).ClickAsync();
+        Shared = new Uri(await page.Locator("code").InnerTextAsync()).AbsolutePath;
         await page.Context.CloseAsync();
     }
 

@@ -27,6 +27,8 @@ public sealed class LookTests(FilledSite filled)
             name =
                 url == filled.Sheet ? "sheet"
                 : url == filled.Entry ? "entry"
+                : url == filled.Backup ? "backup-look"
+                : url == filled.Shared ? "shared"
                 : name.Length == 0 ? "yard"
                 : name;
             complaints.AddRange(

@@ -41,6 +41,11 @@ internal sealed class TemporaryStorage : IAsyncDisposable
 
     public IDeviceStore Devices => services.GetRequiredService<IDeviceStore>();
 
+    public ILinkStore Links => services.GetRequiredService<ILinkStore>();
+
+    public ISettingStore Settings => services.GetRequiredService<ISettingStore>();
+
+    public IBackups Backups => services.GetRequiredService<IBackups>();
     public IForecastStore Forecasts => services.GetRequiredService<IForecastStore>();
 
     public IPhotoStore Photos => services.GetRequiredService<IPhotoStore>();

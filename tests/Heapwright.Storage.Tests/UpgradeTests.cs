@@ -1,4 +1,5 @@
 using System.Globalization;
+using Heapwright.App.Links;
 using Heapwright.App.Sites;
 using Heapwright.Core.Forecasts;
 using Heapwright.Storage.Sqlite;
@@ -30,7 +31,7 @@ public sealed class UpgradeTests
 
         await storage.File.BringUpToDate(Never);
 
-        Assert.Equal(["5"], await storage.Sql("select max(number) from schema_number"));
+        Assert.Equal(["6"], await storage.Sql("select max(number) from schema_number"));
         Assert.Equal(["ok"], await storage.File.IntegrityCheck(Never));
         var site = await storage.Store.Find<Site>(Site.OnlyId, Never);
         Assert.Equal("Fixture Garden", site!.Name);
@@ -57,6 +58,15 @@ public sealed class UpgradeTests
         {
             Assert.Equal(0.8, lessons[0].Parameters["fast_rate"].Mean);
             Assert.True(lessons[0].IsUsed);
+        }
+
+        var links = await storage.Links.All(Never);
+        Assert.Equal(schema >= 6 ? 1 : 0, links.Length);
+        if (schema >= 6)
+        {
+            Assert.Equal(LinkPurpose.Share, links[0].Purpose);
+            Assert.Equal(Instant.FromUtc(2026, 5, 20, 10, 0), links[0].ExpiresAt);
+            Assert.Equal("garden@example.org", await storage.Settings.Find("mail.address", Never));
         }
 
         var forecasts = await storage.Forecasts.Latest(Never);

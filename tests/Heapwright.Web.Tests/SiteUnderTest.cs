@@ -11,6 +11,9 @@ public sealed class SiteUnderTest : WebApplicationFactory<Program>
 {
     private readonly string folder = Directory.CreateTempSubdirectory("heapwright-web-").FullName;
 
+    /// <summary>Its data folder.</summary>
+    public string Folder => folder;
+
     /// <summary>Where requests seem to come from; this machine unless told otherwise.</summary>
     public IPAddress From { get; set; } = IPAddress.Loopback;
 

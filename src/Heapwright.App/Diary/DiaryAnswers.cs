@@ -13,6 +13,25 @@ namespace Heapwright.App.Diary;
 /// <summary>What is told of heaps and diaries, in JSON and in text.</summary>
 public static class DiaryAnswers
 {
+    /// <summary>The diary of a heap as a table (CSV); in JSON it stands in <c>csv</c>.</summary>
+    /// <param name="record">The heap.</param>
+    /// <param name="measures">The units and number format of the sentences.</param>
+    public static Answer Table(HeapRecord record, Measures measures)
+    {
+        ArgumentNullException.ThrowIfNull(record);
+        var table = Tables.DiaryTable.Of(record, measures);
+        return new Answer(
+            new JsonObject
+            {
+                ["schema"] = 1,
+                ["heap"] = record.Kept.Id.ToString(),
+                ["csv"] = table,
+            },
+            Yes: true,
+            table
+        );
+    }
+
     /// <summary>The heaps.</summary>
     /// <param name="heaps">The heaps with the number of their entries.</param>
     /// <param name="now">The moment.</param>

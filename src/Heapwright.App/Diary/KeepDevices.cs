@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
-using System.Security.Cryptography;
-using System.Text;
 using Heapwright.App.Changes;
+using Heapwright.App.Links;
 using Heapwright.App.Ports;
 using Heapwright.App.Sites;
 
@@ -16,7 +15,6 @@ public sealed class KeepDevices(IDeviceStore store, TimeProvider clock)
     public const int LongestName = 60;
 
     private const string Mark = "hwd_";
-    private const int TokenBytes = 32;
 
     /// <summary>All devices.</summary>
     /// <param name="cancel">Gives up.</param>
@@ -37,10 +35,9 @@ public sealed class KeepDevices(IDeviceStore store, TimeProvider clock)
             return (null, "", fault);
         }
 
-        var token = Mark + Convert.ToBase64String(RandomNumberGenerator.GetBytes(TokenBytes));
-        token = token.Replace('+', '-').Replace('/', '_').TrimEnd('=');
+        var token = SecretToken.New(Mark);
         var device = new Device(Guid.CreateVersion7(), name.Trim(), clock.Now(), null);
-        await store.Add(device, Hash(token), cancel);
+        await store.Add(device, SecretToken.Hash(token), cancel);
         return (device, token, null);
     }
 
@@ -51,7 +48,9 @@ public sealed class KeepDevices(IDeviceStore store, TimeProvider clock)
     {
         ArgumentNullException.ThrowIfNull(token);
         // The hash is looked up, so that how long it takes tells nothing of how much of a token was right.
-        return token.Length is > 0 and <= 100 ? await store.FindByToken(Hash(token), cancel) : null;
+        return token.Length is > 0 and <= SecretToken.Longest
+            ? await store.FindByToken(SecretToken.Hash(token), cancel)
+            : null;
     }
 
     /// <summary>From now on the device may not send any more.</summary>
@@ -60,7 +59,4 @@ public sealed class KeepDevices(IDeviceStore store, TimeProvider clock)
     /// <returns>Whether there was such a device that still could.</returns>
     public Task<bool> Revoke(Guid id, CancellationToken cancel) =>
         store.Revoke(id, clock.Now(), cancel);
-
-    private static string Hash(string token) =>
-        Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(token)));
 }

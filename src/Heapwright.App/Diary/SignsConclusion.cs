@@ -42,18 +42,23 @@ public static class SignsConclusion
     /// </summary>
     /// <param name="record">The heap with its diary.</param>
     /// <param name="now">The present.</param>
-    public static NoteEntry? ToAsk(HeapRecord record, Instant now)
+    public static NoteEntry? ToAsk(HeapRecord record, Instant now) =>
+        Open(record) is { } last
+        && SiteDays.Between(Instant.FromDateTimeOffset(last.At), now, record.Kept.TimeZone())
+            >= DaysUntilAsked
+            ? last
+            : null;
+
+    /// <summary>The last conclusion of a heap, if it was not answered yet; null otherwise.</summary>
+    /// <param name="record">The heap with its diary.</param>
+    public static NoteEntry? Open(HeapRecord record)
     {
         ArgumentNullException.ThrowIfNull(record);
         var last = record
             .Diary.Standing.Select(s => s.First)
             .OfType<NoteEntry>()
             .LastOrDefault(n => n.Id == IdOf(n.HeapId, n.At, n.Text));
-        return
-            last is not null
-            && SiteDays.Between(Instant.FromDateTimeOffset(last.At), now, record.Kept.TimeZone())
-                >= DaysUntilAsked
-            && record.Entries.All(e => e.Entry.Id != AnswerId(last))
+        return last is not null && record.Entries.All(e => e.Entry.Id != AnswerId(last))
             ? last
             : null;
     }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Heapwright.App.Changes;
 using Heapwright.App.Sites;
+using NodaTime;
 
 namespace Heapwright.App.Ports;
 
@@ -55,4 +56,10 @@ public interface IItemStore
     /// <param name="id">Which.</param>
     /// <param name="cancel">Gives up.</param>
     Task<string?> Current(string kind, Guid id, CancellationToken cancel);
+
+    /// <summary>When a thing was last changed; null where no act tells.</summary>
+    /// <param name="kind">Its kind.</param>
+    /// <param name="id">Which.</param>
+    /// <param name="cancel">Gives up.</param>
+    Task<Instant?> LastChange(string kind, Guid id, CancellationToken cancel);
 }

@@ -42,6 +42,7 @@ internal static class ArgumentReader
         "--against",
         "--without",
         "--by",
+        "--out",
     ];
 
     private static readonly string[] Known =

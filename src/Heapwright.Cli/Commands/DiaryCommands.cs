@@ -25,6 +25,7 @@ internal static class DiaryCommands
                 Takes = ["--sheet", "--name", "--built", "--zone", "--aim", "--id"],
             },
             new("heap show", heaps.Show) { WordsAre = "HEAP" },
+            new("heap table", heaps.Table) { WordsAre = "HEAP" },
             new("heap record", heaps.Record) { WordsAre = "HEAP", Prints = true },
             new("heap where", heaps.Where) { WordsAre = "TEXT" },
             new("heap taught", lessons.Taught)

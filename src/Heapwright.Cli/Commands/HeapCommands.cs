@@ -59,6 +59,16 @@ internal sealed class HeapCommands(Func<string, DiaryDesk> open)
         return DiaryAnswers.Show(record, Instant.FromDateTimeOffset(call.Now), call.Measures);
     }
 
+    /// <summary>The diary of a heap as a table.</summary>
+    /// <param name="call">The call.</param>
+    public Reply Table(Call call)
+    {
+        var desk = stored.Open(call);
+        var heap = Stored.Heap(desk, string.Join(' ', call.Words));
+        var record = Stored.Await(desk.Reader.Of(heap.Id, null, CancellationToken.None))!;
+        return DiaryAnswers.Table(record, call.Measures);
+    }
+
     /// <summary>The record of a batch.</summary>
     /// <param name="call">The call.</param>
     public Reply Record(Call call)

@@ -26,7 +26,14 @@ internal sealed partial class Stored(Func<string, DiaryDesk> open)
     /// <summary>What is stored in the folder that the environment names, or in the usual one.</summary>
     /// <param name="call">The call.</param>
     /// <exception cref="InputProblem">The folder cannot be used.</exception>
-    public DiaryDesk Open(Call call)
+    public DiaryDesk Open(Call call) => OpenFolder(call, open);
+
+    /// <summary>Opens something in the folder that the environment names, or in the usual one.</summary>
+    /// <typeparam name="T">What is opened.</typeparam>
+    /// <param name="call">The call.</param>
+    /// <param name="open">Opens it.</param>
+    /// <exception cref="InputProblem">The folder cannot be used.</exception>
+    public static T OpenFolder<T>(Call call, Func<string, T> open)
     {
         var folder = call.Variable(Folder) is { Length: > 0 } named
             ? named

@@ -70,6 +70,34 @@ internal static class OutputFiles
         }
     }
 
+    /// <summary>Writes what a stream holds to a file, all of it or nothing.</summary>
+    /// <param name="option">The option that named the file.</param>
+    /// <param name="path">Its path.</param>
+    /// <param name="content">What is written.</param>
+    /// <exception cref="InputProblem">It cannot be written.</exception>
+    public static void Copy(string option, string path, Stream content)
+    {
+        var beside = Beside(path);
+        try
+        {
+            Attempt(
+                option,
+                path,
+                () =>
+                {
+                    using var file = new FileStream(beside, FileMode.CreateNew);
+                    content.CopyTo(file);
+                    file.Flush(flushToDisk: true);
+                }
+            );
+            Attempt(option, path, () => File.Move(beside, path, overwrite: true));
+        }
+        finally
+        {
+            Remove(beside);
+        }
+    }
+
     private static string Beside(string path)
     {
         var full = Path.GetFullPath(path);

@@ -461,6 +461,48 @@ namespace Heapwright.Storage.Sqlite.Migrations
                     b.ToTable("lesson", (string)null);
                 });
 
+            modelBuilder.Entity("Heapwright.Storage.Rows.LinkRow", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("id");
+
+                    b.Property<string>("ExpiresAtUtc")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("expires_at_utc");
+
+                    b.Property<Guid?>("HeapId")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("heap_id");
+
+                    b.Property<string>("MadeAtUtc")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("made_at_utc");
+
+                    b.Property<string>("Purpose")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("purpose");
+
+                    b.Property<string>("RevokedAtUtc")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("revoked_at_utc");
+
+                    b.Property<string>("TokenSha256")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("token_sha256");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("TokenSha256")
+                        .IsUnique();
+
+                    b.ToTable("link", (string)null);
+                });
+
             modelBuilder.Entity("Heapwright.Storage.Rows.MaterialRow", b =>
                 {
                     b.Property<long>("Position")
@@ -652,6 +694,22 @@ namespace Heapwright.Storage.Sqlite.Migrations
                     b.HasKey("Number");
 
                     b.ToTable("schema_number", (string)null);
+                });
+
+            modelBuilder.Entity("Heapwright.Storage.Rows.SettingRow", b =>
+                {
+                    b.Property<string>("Name")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name");
+
+                    b.Property<string>("Value")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("value");
+
+                    b.HasKey("Name");
+
+                    b.ToTable("setting", (string)null);
                 });
 
             modelBuilder.Entity("Heapwright.Storage.Rows.SheetRow", b =>

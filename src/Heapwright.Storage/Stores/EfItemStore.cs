@@ -5,6 +5,7 @@ using Heapwright.App.Ports;
 using Heapwright.App.Sites;
 using Heapwright.Storage.Rows;
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 
 namespace Heapwright.Storage.Stores;
 
@@ -130,6 +131,19 @@ public sealed class EfItemStore<TContext>(IDbContextFactory<TContext> contexts) 
         }
 
         return acts.MoveToImmutable();
+    }
+
+    /// <inheritdoc/>
+    public async Task<Instant?> LastChange(string kind, Guid id, CancellationToken cancel)
+    {
+        await using var context = await contexts.CreateDbContextAsync(cancel);
+        var at = await context
+            .Set<ActRow>()
+            .Where(a => a.Changes.Any(c => c.ItemKind == kind && c.ItemId == id))
+            .OrderByDescending(a => a.Number)
+            .Select(a => a.AtUtc)
+            .FirstOrDefaultAsync(cancel);
+        return at is null ? null : Shelves.Moment(at);
     }
 
     private static Shelf<T> Shelf<T>()

@@ -19,6 +19,12 @@ internal static class Limits
     /// <summary>The policy for endpoints that compute.</summary>
     public const string Questions = "questions";
 
+    /// <summary>The policy for secret addresses, so that nobody tries many.</summary>
+    public const string Links = "links";
+
+    /// <summary>Requests for secret addresses that one address may send in a minute.</summary>
+    public const int LinksInAMinute = 60;
+
     public static void Add(WebApplicationBuilder builder)
     {
         builder.WebHost.ConfigureKestrel(kestrel =>
@@ -54,6 +60,18 @@ internal static class Limits
                         Window = TimeSpan.FromSeconds(10),
                     }
                 )
+            );
+            limiter.AddPolicy(
+                Links,
+                context =>
+                    RateLimitPartition.GetFixedWindowLimiter(
+                        context.Connection.RemoteIpAddress?.ToString() ?? "",
+                        _ => new FixedWindowRateLimiterOptions
+                        {
+                            PermitLimit = LinksInAMinute,
+                            Window = TimeSpan.FromMinutes(1),
+                        }
+                    )
             );
             limiter.AddConcurrencyLimiter(
                 Questions,

@@ -81,8 +81,10 @@ internal static class WriteGuard
         return request.Host.Port == usual ? request.Host.Host : request.Host.Value ?? "";
     }
 
+    /// <summary>Whether a request comes from the machine that runs the program.</summary>
+    /// <param name="context">The request.</param>
     // A proxy on this machine would make everyone look local; what it adds gives it away.
-    private static bool IsThisMachine(HttpContext context) =>
+    public static bool IsThisMachine(HttpContext context) =>
         context.Connection.RemoteIpAddress is { } address
         && IPAddress.IsLoopback(address)
         && !Forwarding.Any(context.Request.Headers.ContainsKey);

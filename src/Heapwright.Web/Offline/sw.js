@@ -2,7 +2,7 @@
 // brings another shelf. Answers to what is sent are never kept.
 const shelf = 'heapwright-' + build;
 const most = 90;
-const apart = /^\/(api|health|openapi|export|theme|format|language|outbox\/|sheets\/.+\/pdf|heaps\/.+\/(record\.(json|pdf)|heat\.pdf))/;
+const apart = /^\/(s\/|calendar\/|settings\/(backup|links|mail)|api|health|openapi|export|theme|format|language|outbox\/|sheets\/.+\/pdf|heaps\/.+\/(record\.(json|pdf)|heat\.pdf))/;
 let filled = 0;
 
 const put = async (cache, name, answer) => {

@@ -32,6 +32,8 @@ internal static class SiteEndpoints
         app.MapGet("/format", Format).ExcludeFromDescription();
         app.MapGet("/language", Language).ExcludeFromDescription();
         app.MapGet("/export", Export).ExcludeFromDescription();
+        app.MapGet("/stock.csv", TableFiles.Stock).ExcludeFromDescription();
+        app.MapGet("/heaps/{key}/diary.csv", TableFiles.Diary).ExcludeFromDescription();
         app.MapPost("/heat-proof/record", HeatProofForm.Print)
             .RequireRateLimiting(Limits.Questions)
             .ExcludeFromDescription();

@@ -1,3 +1,4 @@
+using Heapwright.App.Coming;
 using Heapwright.App.Sites;
 
 namespace Heapwright.Web.Showing;
@@ -8,24 +9,6 @@ namespace Heapwright.Web.Showing;
 /// <param name="Text">The sentence.</param>
 public sealed record SpoilsLine(StockEntry Entry, bool Now, string Text)
 {
-    /// <summary>What will spoil within a week, the most pressing first.</summary>
-    /// <param name="contents">What the site has.</param>
-    /// <param name="here">The site.</param>
-    public static IEnumerable<SpoilsLine> Of(SiteContents contents, Here here)
-    {
-        ArgumentNullException.ThrowIfNull(contents);
-        return contents
-            .Stock.Where(s => s.Amount > 0)
-            .Select(s => (Entry: s, Left: DaysLeft(contents, here, s)))
-            .Where(x => x.Left is <= 7)
-            .OrderBy(x => x.Left)
-            .Select(x => new SpoilsLine(
-                x.Entry,
-                x.Left <= 0,
-                For(contents, x.Entry, x.Left!.Value)
-            ));
-    }
-
     /// <summary>The line for one entry; null where it keeps for longer than a week.</summary>
     /// <param name="contents">What the site has.</param>
     /// <param name="here">The site.</param>
@@ -34,9 +17,6 @@ public sealed record SpoilsLine(StockEntry Entry, bool Now, string Text)
         DaysLeft(contents, here, entry) is <= 7 and { } left
             ? new SpoilsLine(entry, left <= 0, Why(contents, entry, left))
             : null;
-
-    private static string For(SiteContents contents, StockEntry entry, int left) =>
-        Say.Of("stock.spoils_named", entry.Name, Why(contents, entry, left));
 
     private static string Why(SiteContents contents, StockEntry entry, int left)
     {
@@ -53,7 +33,5 @@ public sealed record SpoilsLine(StockEntry Entry, bool Now, string Text)
     }
 
     private static int? DaysLeft(SiteContents contents, Here here, StockEntry entry) =>
-        contents.Material(entry.Material)?.SpoilsInDays is { } days
-            ? (int)Math.Ceiling(days) - here.DaysSince(entry.Since)
-            : null;
+        ComingDays.SpoilsOn(contents, entry) is { } day ? -here.DaysSince(day) : null;
 }
