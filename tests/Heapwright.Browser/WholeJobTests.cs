@@ -105,7 +105,9 @@ public sealed class WholeJobTests
             .ToHaveAttributeAsync("aria-pressed", "true");
         var sheet = new Uri(page.Url).AbsolutePath;
         await page.GotoAsync("/");
-        await Assertions.Expect(page.GetByText("1 of", new() { Exact = false })).ToBeVisibleAsync();
+        await Assertions
+            .Expect(page.GetByText("Left bay: 1 of", new() { Exact = false }))
+            .ToBeVisibleAsync();
 
         // It is built: its diary begins.
         await page.GotoAsync(sheet + "/built");
