@@ -56,6 +56,40 @@ public sealed class ComingDaysTests
     }
 
     [Fact]
+    public async Task Coming_AtHandOfOneDay_StandsByName()
+    {
+        await using var storage = await TemporaryStorage.Ready();
+        await storage.Recorder.Put(
+            "acts.imported",
+            ["3"],
+            [
+                Things.Site,
+                Things.Grass with
+                {
+                    Id = Things.Id(80),
+                    Name = "Verge",
+                },
+                Things.Grass with
+                {
+                    Id = Things.Id(81),
+                    Name = "Meadow",
+                },
+                Things.Grass with
+                {
+                    Id = Things.Id(79),
+                    Name = "Orchard",
+                },
+            ],
+            Never
+        );
+
+        Assert.Equal(
+            ["Meadow", "Orchard", "Verge"],
+            (await Coming(storage)).Select(d => d.Values[0])
+        );
+    }
+
+    [Fact]
     public async Task Coming_ReadAnsweredClosedOrLongPast_IsToldNoMore()
     {
         await using var storage = await TemporaryStorage.Ready();

@@ -49,6 +49,8 @@ public sealed class ComingDays(IItemStore items, ReadDiary diary, FollowHeaps fo
             .. days.Where(d => d.Last >= today.PlusDays(-DaysKept))
                 .OrderBy(d => d.First)
                 .ThenBy(d => d.Last)
+                .ThenBy(d => d.Kind)
+                .ThenBy(d => d.Values[0], StringComparer.Ordinal)
                 .ThenBy(d => d.Subject),
         ];
     }

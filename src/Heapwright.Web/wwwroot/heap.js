@@ -304,9 +304,13 @@ const arrive = () => {
   amend();
   showOutbox().then(flush);
 };
-navigator.serviceWorker?.register('/sw.js').catch(() => { /* No connection, or not wanted: the pages work without. */ });
+// The page in hand comes first: copies of the others are fetched once it is there and the phone has nothing to do.
+const idle = work => window.requestIdleCallback ? requestIdleCallback(work, { timeout: 3000 }) : setTimeout(work, 200);
+const keepPages = () => idle(() => navigator.serviceWorker?.register('/sw.js').catch(() => { /* No connection, or not wanted: the pages work without. */ }));
+if (document.readyState === 'complete') keepPages();
+else addEventListener('load', keepPages);
 addEventListener('online', flush);
 addEventListener('visibilitychange', () => document.hidden || flush());
 setInterval(flush, 30000);
 Blazor.addEventListener('enhancedload', arrive);
-arrive();
+setTimeout(arrive);
