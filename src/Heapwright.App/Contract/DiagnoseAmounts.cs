@@ -43,14 +43,28 @@ internal sealed class DiagnoseAmounts
 
     /// <summary>The amount of a cause in words, or null.</summary>
     /// <param name="cause">The id of the cause.</param>
-    public string? Sentence(string cause) =>
-        amounts.TryGetValue(cause, out var told)
-            ? Words.Of(
-                "signs." + told.Code,
-                assumptions.Measures.Culture,
-                [.. told.Amounts.Select(a => (object)Litres(a.Litres))]
-            )
-            : null;
+    public string? Sentence(string cause)
+    {
+        if (!amounts.TryGetValue(cause, out var told))
+        {
+            return null;
+        }
+
+        // A range so wide is no amount: what to begin with is.
+        const double Wide = 10;
+        var isWide = told.Amounts[0].Litres is var first && first.High > Wide * first.Low;
+        var culture = assumptions.Measures.Culture;
+        var sentence = Words.Of(
+            "signs." + told.Code,
+            culture,
+            [
+                .. told.Amounts.Select(a =>
+                    (object)Litres(isWide ? Spread.Exact(a.Litres.Low) : a.Litres)
+                ),
+            ]
+        );
+        return isWide ? Words.Of("signs.amount_begin", culture, sentence) : sentence;
+    }
 
     /// <summary>Why the amount of a cause cannot be told, in words; null where it can or where none goes with it.</summary>
     /// <param name="cause">The id of the cause.</param>
@@ -195,7 +209,11 @@ internal sealed class DiagnoseAmounts
 
         if (amounts.Keys.Any(k => k is "short_of_nitrogen" or "excess_nitrogen"))
         {
-            assumptions.Say("signs.amounts_by_ratio", MendDemand.AimedRatio);
+            assumptions.Say(
+                "signs.amounts_by_ratio",
+                MendDemand.RatioFromBelow,
+                MendDemand.RatioFromAbove
+            );
         }
 
         if (amounts.ContainsKey("exposed_food"))

@@ -7,7 +7,7 @@ namespace Heapwright.Core.Diagnosis;
 
 /// <summary>
 /// What a heap wants to be mended, at every point of a sample: kg of water to be taken up, kg of carbon that is over or
-/// wanting at a C:N of 30, or litres of cover. What a unit of some stuff does of it follows from the stuff's own balance.
+/// wanting at the near end of the preferred C:N, or litres of cover. What a unit of some stuff does of it follows from the stuff's own balance.
 /// </summary>
 /// <remarks>
 /// A heap is taken to have the fault it is mended for: points of the sample at which nothing is wanted are left out.
@@ -41,9 +41,11 @@ public sealed class MendDemand
                 : gap;
     }
 
-    /// <summary>The C:N that a heap is brought to: the middle of the preferred range.</summary>
-    public static double AimedRatio { get; } =
-        (Aims.CarbonNitrogen.Low!.Value + Aims.CarbonNitrogen.High!.Value) / 2;
+    /// <summary>The C:N that a heap short of nitrogen is brought to: the high end of the preferred range.</summary>
+    public static double RatioFromAbove { get; } = Aims.CarbonNitrogen.High!.Value;
+
+    /// <summary>The C:N that a heap with too much nitrogen is brought to: the low end of the preferred range.</summary>
+    public static double RatioFromBelow { get; } = Aims.CarbonNitrogen.Low!.Value;
 
     /// <summary>What for.</summary>
     public MendPurpose Purpose { get; }
@@ -110,8 +112,8 @@ public sealed class MendDemand
         {
             MendPurpose.DryUp => (unit.DryMass * RepairAmount.Held(RepairAmount.Drained))
                 - unit.Water,
-            MendPurpose.BringNitrogen => (AimedRatio * unit.Nitrogen) - unit.Carbon,
-            MendPurpose.BindNitrogen => unit.Carbon - (AimedRatio * unit.Nitrogen),
+            MendPurpose.BringNitrogen => (RatioFromAbove * unit.Nitrogen) - unit.Carbon,
+            MendPurpose.BindNitrogen => unit.Carbon - (RatioFromBelow * unit.Nitrogen),
             _ => unit.LooseVolume,
         };
 
@@ -184,8 +186,11 @@ public sealed class MendDemand
         for (var i = 0; i < demand.Length; i++)
         {
             // C − R N of what is there, with N = C/ratio.
-            var over = dry[i] * volume[i] * share[i] / 100 * (1 - (AimedRatio / ratio[i]));
-            demand[i] = purpose == MendPurpose.BringNitrogen ? over : -over;
+            var carbonThere = dry[i] * volume[i] * share[i] / 100;
+            demand[i] =
+                purpose == MendPurpose.BringNitrogen
+                    ? carbonThere * (1 - (RatioFromAbove / ratio[i]))
+                    : carbonThere * ((RatioFromBelow / ratio[i]) - 1);
         }
 
         return (demand, MendGap.None);
