@@ -139,7 +139,7 @@ internal sealed class StockAmounts
                     Say(
                         "stock_may_want",
                         part.Stuff.Name,
-                        Rounded(part.MayBeWanting, part, part.MayBeWanting)
+                        Rounded(part.MayBeWanting, part, double.MaxValue)
                     )
                 );
             }
