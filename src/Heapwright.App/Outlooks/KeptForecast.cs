@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Heapwright.App.Contract;
 using Heapwright.Core.Forecasts;
-using Heapwright.Numerics.Sampling;
 using NodaTime;
 
 namespace Heapwright.App.Outlooks;
@@ -119,15 +118,7 @@ public sealed record KeptForecast
             }
 
             last = day;
-            double[] core = [.. forecast.Core[t].Order()];
-            yield return new CourseDay(
-                day,
-                Percentiles.At(core, 0.05),
-                Percentiles.At(core, 0.25),
-                Percentiles.At(core, 0.5),
-                Percentiles.At(core, 0.75),
-                Percentiles.At(core, 0.95)
-            );
+            yield return CourseDay.Of(day, forecast.Core[t]);
         }
     }
 }

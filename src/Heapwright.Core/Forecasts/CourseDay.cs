@@ -1,3 +1,5 @@
+using Heapwright.Numerics.Sampling;
+
 namespace Heapwright.Core.Forecasts;
 
 /// <summary>A day of a forecast: shares of the members below these temperatures of the core.</summary>
@@ -16,6 +18,22 @@ public sealed record CourseDay(
     double P95
 )
 {
+    /// <summary>A day from what its members are.</summary>
+    /// <param name="day">Days since building.</param>
+    /// <param name="members">Shape [member]: the core, °C; at least one, none NaN.</param>
+    public static CourseDay Of(double day, IEnumerable<double> members)
+    {
+        double[] sorted = [.. members.Order()];
+        return new CourseDay(
+            day,
+            Percentiles.At(sorted, 0.05),
+            Percentiles.At(sorted, 0.25),
+            Percentiles.At(sorted, 0.5),
+            Percentiles.At(sorted, 0.75),
+            Percentiles.At(sorted, 0.95)
+        );
+    }
+
     /// <summary>The day between two others, all figures on straight lines.</summary>
     /// <param name="before">The day before.</param>
     /// <param name="after">The day after.</param>

@@ -1,5 +1,5 @@
 using System.Text.Json.Nodes;
-using Heapwright.Numerics.Sampling;
+using Heapwright.Core.Forecasts;
 
 namespace Heapwright.Web.Showing;
 
@@ -7,7 +7,6 @@ namespace Heapwright.Web.Showing;
 public sealed class HeapSeries
 {
     private static readonly string[] Names = ["p05", "p25", "p50", "p75", "p95"];
-    private static readonly double[] Shares = [0.05, 0.25, 0.5, 0.75, 0.95];
     private readonly double[][] values;
 
     private HeapSeries(double[][] values) => this.values = values;
@@ -45,8 +44,8 @@ public sealed class HeapSeries
                 members,
                 row =>
                 {
-                    double[] sorted = [.. row.Order()];
-                    return Array.ConvertAll(Shares, s => Percentiles.At(sorted, s));
+                    var day = CourseDay.Of(0, row);
+                    return new[] { day.P05, day.P25, day.P50, day.P75, day.P95 };
                 }
             )
         );
