@@ -1,4 +1,4 @@
-﻿using Microsoft.EntityFrameworkCore.Migrations;
+using Microsoft.EntityFrameworkCore.Migrations;
 
 #nullable disable
 
@@ -16,11 +16,19 @@ namespace Heapwright.Storage.Sqlite.Migrations
                 type: "TEXT",
                 nullable: true
             );
+
+            migrationBuilder.InsertData(
+                table: "schema_number",
+                columns: new[] { "number", "brought" },
+                values: new object[] { 7, "the air of the site through the year" }
+            );
         }
 
         /// <inheritdoc />
         protected override void Down(MigrationBuilder migrationBuilder)
         {
+            migrationBuilder.DeleteData(table: "schema_number", keyColumn: "number", keyValue: 7);
+
             migrationBuilder.DropColumn(name: "monthly_air", table: "site");
         }
     }
