@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Heapwright.Core.Simulation;
 
 namespace Heapwright.Core.Tests.Simulation;
@@ -8,12 +7,12 @@ public sealed class MonthlyMeansTests
 {
     // Invented means of three climates: mild, harsh, south of the equator; and one month out of all bounds.
     public static TheoryData<double[]> Years =>
-        [
+        Rows(
             [4, 4.5, 6.5, 9, 12, 15, 17, 17, 14.5, 11, 7, 4.5],
             [-18, -15, -6, 4, 12, 17, 20, 18, 12, 4, -5, -14],
             [22, 22, 20, 16, 12, 10, 9, 10, 13, 15, 18, 20],
-            [0, 0, 0, 0, 0, 40, 0, 0, 0, 0, 0, 0],
-        ];
+            [0, 0, 0, 0, 0, 40, 0, 0, 0, 0, 0, 0]
+        );
 
     [Theory]
     [MemberData(nameof(Years))]
@@ -90,6 +89,17 @@ public sealed class MonthlyMeansTests
                 Assert.Equal(wave, curve.At(k + 1, s), 0.02);
             }
         }
+    }
+
+    private static TheoryData<double[]> Rows(params double[][] rows)
+    {
+        var data = new TheoryData<double[]>();
+        foreach (var row in rows)
+        {
+            data.Add(row);
+        }
+
+        return data;
     }
 
     [Fact]
