@@ -54,6 +54,27 @@ public sealed class LookTests(FilledSite filled)
     }
 
     [Fact]
+    public async Task Look_PageWhoseWordsAStyleHides_SaysSo()
+    {
+        var page = await filled.Site.Visit();
+        await page.GotoAsync("/more");
+        await page.EvaluateAsync("document.querySelector('h1').classList.add('brand')");
+
+        var complaints = await Looks.Complaints(
+            page,
+            "planted",
+            [new Look("light", 390, 844, null)]
+        );
+
+        Assert.Contains(
+            "nobody sees H1 brand",
+            Assert.Single(complaints),
+            StringComparison.Ordinal
+        );
+        await page.Context.CloseAsync();
+    }
+
+    [Fact]
     public async Task Sheet_Printed_FitsOnePageOfA4()
     {
         var page = await filled.Site.Visit();

@@ -17,6 +17,16 @@ internal static class Looks
         "scrollable-region-focusable",
     ];
 
+    // Words that a style takes off the page, except where that is meant: a class of the same name for another thing does so
+    // without a sound, and nothing else here reads what is not shown.
+    private const string HiddenWords = """
+        () => [...document.querySelectorAll('main *')]
+          .filter(e => getComputedStyle(e).display === 'none' && e.textContent.trim()
+            && getComputedStyle(e.parentElement).display !== 'none'
+            && !e.matches('[hidden], template, script, noscript, option, datalist, .print-only, .when-wide, .when-narrow, .narrow, .wide, .warn, .readback, [data-day]'))
+          .map(e => `${e.tagName} ${e.getAttribute('class')}: ${e.textContent.trim().slice(0, 40)}`)
+        """;
+
     /// <summary>All themes in both windows; in the first of them everything is looked for.</summary>
     public static IReadOnlyList<Look> All { get; } =
     [
@@ -83,6 +93,11 @@ internal static class Looks
                 complaints.Add($"{page.Url}, {theme} {width}: {over} px wider than the window");
             }
 
+            complaints.AddRange(
+                (await page.EvaluateAsync<string[]>(HiddenWords)).Select(w =>
+                    $"{page.Url}, {theme} {width}: nobody sees {w}"
+                )
+            );
             if (rules is not null)
             {
                 complaints.AddRange(

@@ -121,10 +121,10 @@ public sealed class ReadingTests(FilledSite filled)
     {
         var page = await filled.Site.Visit(script: false, width: 390, height: 844);
         await page.GotoAsync(Reading);
-        await Assertions.Expect(page.Locator(".said")).ToBeHiddenAsync();
+        await Assertions.Expect(page.Locator(".readback")).ToBeHiddenAsync();
         await page.Tap("tens", "40");
         await page.Tap("units", "3");
-        await Assertions.Expect(page.Locator(".said")).ToBeVisibleAsync();
+        await Assertions.Expect(page.Locator(".readback")).ToBeVisibleAsync();
         Assert.True(await page.GetByText("keep away").First.IsHiddenAsync());
         await page.Tap("smell", "sour");
         await page.GetByRole(AriaRole.Button, new() { Name = "Save reading" }).ClickAsync();

@@ -1,6 +1,7 @@
 using System.Net;
 using System.Text.RegularExpressions;
 using Heapwright.App.Diary;
+using Heapwright.App.Sites;
 using Heapwright.Core.Materials.Measurements;
 using Heapwright.Core.Readings;
 using Microsoft.Extensions.DependencyInjection;
@@ -185,6 +186,37 @@ public sealed class SignsPageTests(SiteUnderTest site)
         Assert.Contains("130 days old", page, StringComparison.Ordinal);
         Assert.Contains("built of Grass clippings, fresh", page, StringComparison.Ordinal);
         Assert.Contains("1 readings, the last one 41 °C", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Stock_AtHand_IsToldInItsOwnMeasureOnThePage()
+    {
+        var stock = new StockEntry
+        {
+            Id = Guid.CreateVersion7(),
+            Material = "cardboard_shredded",
+            Name = "card from next door",
+            Amount = 500,
+            Unit = "kg",
+            Since = new LocalDate(2026, 11, 1),
+        };
+        Assert.True((await site.Services.GetRequiredService<KeepStock>().Add(stock, Never)).IsDone);
+
+        var page = await Get(
+            Heap + "/signs?a=worry:wet&a=signs.smell:rotten&a=signs.squeeze.core:streams"
+        );
+        var unsized = await Get(
+            "/signs?a=worry:wet&a=signs.smell:rotten&a=signs.squeeze.core:streams"
+        );
+
+        Assert.Matches(@"From stock: about \d+ kg \(.*\) of card from next door\.", page);
+        Assert.Contains(
+            "card from next door: only if it is still dry",
+            page,
+            StringComparison.Ordinal
+        );
+        Assert.DoesNotContain("From stock", unsized, StringComparison.Ordinal);
+        Assert.Contains("the size of the heap is not known", unsized, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.Json.Nodes;
 using Heapwright.App.Library;
+using Heapwright.App.Sites;
 using Heapwright.App.Texts;
 using Heapwright.Core.Diagnosis;
 
@@ -13,13 +14,19 @@ public static class DiagnoseAnswers
     private const int FewestTold = 5;
     private const int MostQuestions = 5;
     private const double CautionFrom = 0.25; // chance of a cause whose cautions are shown
+    private const double AmountsFrom = 0.08; // and of one for which amounts of greens and browns are worked out
     private const double FireCautionFrom = 0.03; // and of one that may burn
 
     /// <summary>Answers a question.</summary>
     /// <param name="input">The question.</param>
     /// <param name="measures">The measures of its sentences and its text; metric if null.</param>
+    /// <param name="stock">What is at hand, of which the amounts are then told; null where that is not known.</param>
     /// <exception cref="InputProblem">The question is wrong.</exception>
-    public static Answer Answer(Input input, Measures? measures = null)
+    public static Answer Answer(
+        Input input,
+        Measures? measures = null,
+        IReadOnlyList<StuffToAdd>? stock = null
+    )
     {
         ArgumentNullException.ThrowIfNull(input);
         var assumptions = new Assumptions(measures ?? Measures.Metric);
@@ -34,9 +41,19 @@ public static class DiagnoseAnswers
 
         assumptions.Say("signs.chances_ours");
         var words = new DiagnoseWording(assumptions.Measures);
-        var amounts = new DiagnoseAmounts(question, assumptions);
-        var told = new DiagnoseTold(found, Listed(found), amounts, words, question.Clashes);
-        var cautions = Cautions(question, found);
+        var amounts = new DiagnoseAmounts(
+            question,
+            found
+                .Causes.Where((c, at) => at == 0 || c.Probability >= AmountsFrom)
+                .Select(c => c.Cause.Id)
+                .ToHashSet(StringComparer.Ordinal),
+            assumptions
+        );
+        var told = new DiagnoseTold(found, Listed(found), amounts, words, question.Clashes)
+        {
+            FromStock = FromStock(found, amounts, stock, assumptions.Measures),
+        };
+        var cautions = Cautions(question, found, told);
         var json = new JsonObject
         {
             ["schema"] = Json.Schema,
@@ -55,9 +72,37 @@ public static class DiagnoseAnswers
     private static ImmutableArray<CauseFound> Listed(DiagnosisAnswer found) =>
         [.. found.Causes.Where((c, at) => at < FewestTold || c.Probability >= LeastTold)];
 
-    private static JsonArray Cautions(DiagnoseQuestion question, DiagnosisAnswer found) =>
+    // Of causes that are likely enough to be shown in full, and so are their cautions.
+    private static Dictionary<string, StockAmounts> FromStock(
+        DiagnosisAnswer found,
+        DiagnoseAmounts amounts,
+        IReadOnlyList<StuffToAdd>? stock,
+        Measures measures
+    )
+    {
+        var all = new Dictionary<string, StockAmounts>(StringComparer.Ordinal);
+        foreach (
+            var cause in stock is null
+                ? []
+                : found.Causes.Where((c, at) => at == 0 || c.Probability >= CautionFrom)
+        )
+        {
+            if (amounts.Demand(cause.Cause.Id) is { Gap: MendGap.None } demand)
+            {
+                all[cause.Cause.Id] = new StockAmounts(demand, stock!, measures);
+            }
+        }
+
+        return all;
+    }
+
+    private static JsonArray Cautions(
+        DiagnoseQuestion question,
+        DiagnosisAnswer found,
+        DiagnoseTold told
+    ) =>
         MaterialCautions.Of(
-            question.Materials,
+            question.Materials.Concat(told.FromStock.Values.SelectMany(s => s.Proposed)),
             [
                 .. found
                     .Causes.Where(
@@ -73,7 +118,7 @@ public static class DiagnoseAnswers
     private static JsonNode Cause(CauseFound found, DiagnoseTold told)
     {
         var (id, words) = (found.Cause.Id, told.Words);
-        return new JsonObject
+        var json = new JsonObject
         {
             ["id"] = id,
             ["name"] = words.Say(id + "_name"),
@@ -84,10 +129,18 @@ public static class DiagnoseAnswers
             ["now"] = words.Say(id + "_now"),
             ["properly"] = told.Properly(id),
             ["amounts"] = told.Amounts.Json(id),
+            ["amounts_unknown"] = told.Amounts.Unknown(id),
             ["watch"] = words.Say(id + "_watch"),
             ["disagree"] = Words.TryOf($"signs.{id}_disagree"),
             ["source"] = Json.Of(found.Sources.Select(words.Source)),
         };
+        // Only where stock is known, which the question of the contract does not tell.
+        if (told.FromStock.TryGetValue(id, out var stock))
+        {
+            json["from_stock"] = Json.Of(stock.Lines);
+        }
+
+        return json;
     }
 
     // An option can be put into the question as it is: a word, or a number.

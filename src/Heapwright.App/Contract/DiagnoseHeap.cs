@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Heapwright.App.Library;
 using Heapwright.Core.Diagnosis;
 using Heapwright.Core.Materials;
+using Heapwright.Core.Quantities;
 
 namespace Heapwright.App.Contract;
 
@@ -54,6 +55,12 @@ internal sealed class DiagnoseHeap(SignModel model, Assumptions assumptions, Cla
     /// <summary>Its volume by the word for its size, m³, where that is narrow enough.</summary>
     public double? RoughVolumeM3 { get; private set; }
 
+    /// <summary>What is known of it for mending it.</summary>
+    public HeapToMend ToMend { get; private set; } = new();
+
+    /// <summary>Whether its size is known by a word alone.</summary>
+    public bool IsSizedByWord { get; private set; }
+
     /// <summary>Whether it is fed little by little.</summary>
     public bool IsTrickle { get; private set; }
 
@@ -87,7 +94,13 @@ internal sealed class DiagnoseHeap(SignModel model, Assumptions assumptions, Cla
     private void Volume(InputFields heap)
     {
         var sides = OfSides(heap);
-        VolumeM3 = heap["volume_m3"]?.Spread(0.001, 100_000).Typical ?? sides;
+        var told = heap["volume_m3"]?.Spread(0.001, 100_000);
+        VolumeM3 = told?.Typical ?? sides;
+        ToMend = ToMend with
+        {
+            VolumeM3 = told ?? (sides is { } m3 ? Spread.Exact(m3) : null),
+            Container = heap["container"]?.Text(),
+        };
         var size = heap["size"]?.Choice([.. DiagnoseWords.Words("heap.size")]);
         if (VolumeM3 is { } volume)
         {
@@ -98,6 +111,8 @@ internal sealed class DiagnoseHeap(SignModel model, Assumptions assumptions, Cla
         else if (size is not null)
         {
             RoughVolumeM3 = size == "medium" ? MediumM3 : null;
+            IsSizedByWord = true;
+            ToMend = ToMend with { VolumeM3 = HeapToMend.VolumeOf(size) };
             facts.Add(new ChoiceFact(model.Field("heap.size"), size));
             answered.Add("heap.size");
         }
@@ -188,6 +203,12 @@ internal sealed class DiagnoseHeap(SignModel model, Assumptions assumptions, Cla
         {
             Materials = [.. parts.Select(p => p.Material)];
             facts.AddRange(HeapContents.Facts(model, parts.ToImmutable(), seed));
+            var mixture = HeapContents.Mixed(parts.ToImmutable(), seed);
+            ToMend = ToMend with
+            {
+                CarbonNitrogenRatio = mixture.Quantity(s => s.CarbonNitrogenRatio),
+                CarbonPercent = mixture.Quantity(s => 100 * s.Matter.Carbon / s.Matter.DryMass),
+            };
             answered.Add("heap.materials");
         }
     }

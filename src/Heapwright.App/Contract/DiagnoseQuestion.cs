@@ -9,16 +9,18 @@ namespace Heapwright.App.Contract;
 /// <param name="Answered">The fields that were answered, and those that nobody knows.</param>
 /// <param name="Settled">Words of signs that were told, looked for, or not known, with their field.</param>
 /// <param name="Materials">The materials of the heap.</param>
-/// <param name="VolumeM3">The volume, m³, where it was said.</param>
-/// <param name="Squeeze">The squeeze at the core, where it was said.</param>
+/// <param name="Heap">What is known of the heap for mending it.</param>
+/// <param name="IsSizedByWord">Whether its size is known by a word alone.</param>
+/// <param name="Seed">The seed of samples.</param>
 /// <param name="Clashes">What in the question does not fit together, in words.</param>
 internal sealed record DiagnoseQuestion(
     ImmutableArray<SignFact> Facts,
     IReadOnlySet<string> Answered,
     IReadOnlySet<(string Field, string Word)> Settled,
     ImmutableArray<Material> Materials,
-    double? VolumeM3,
-    string? Squeeze,
+    HeapToMend Heap,
+    bool IsSizedByWord,
+    ulong Seed,
     IReadOnlyList<string> Clashes
 )
 {

@@ -57,8 +57,12 @@ internal sealed class DiagnoseReader(Assumptions assumptions)
             answered,
             settled,
             heap.Materials,
-            heap.VolumeM3,
-            squeeze,
+            heap.ToMend with
+            {
+                Squeeze = squeeze,
+            },
+            heap.IsSizedByWord,
+            seed,
             clashes.All
         );
     }

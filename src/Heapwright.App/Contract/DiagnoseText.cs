@@ -81,6 +81,11 @@ internal static class DiagnoseText
         Add("heading_tell", words.Say(id + "_tell"));
         Add("heading_now", words.Say(id + "_now"));
         Add("heading_properly", told.Properly(id));
+        if (told.Amounts.Unknown(id) is { } unknown)
+        {
+            text.Append("  ").AppendLine(unknown);
+        }
+
         Add("heading_watch", words.Say(id + "_watch"));
         if (Words.TryOf($"signs.{id}_disagree") is { } disagree)
         {

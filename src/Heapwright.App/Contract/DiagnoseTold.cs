@@ -17,6 +17,10 @@ internal sealed record DiagnoseTold(
     IReadOnlyList<string> Clashes
 )
 {
+    /// <summary>What is at hand to mend causes with, by the id of the cause; empty where stock is not known.</summary>
+    public IReadOnlyDictionary<string, StockAmounts> FromStock { get; init; } =
+        ImmutableDictionary<string, StockAmounts>.Empty;
+
     /// <summary>What does not fit together, in words.</summary>
     public IEnumerable<string> Contradictions =>
         Clashes.Concat(

@@ -43,6 +43,14 @@ public static class Figures
         return value.ToString(format, culture ?? Languages.Now);
     }
 
+    /// <summary>A number with two digits, where no more is known.</summary>
+    /// <param name="value">The number, above 0.</param>
+    internal static double TwoDigits(double value)
+    {
+        var step = Math.Pow(10, Math.Floor(Math.Log10(value)) - 1);
+        return Math.Round(value / step) * step;
+    }
+
     internal static void AppendList(
         StringBuilder text,
         string heading,

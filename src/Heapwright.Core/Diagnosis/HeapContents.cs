@@ -23,14 +23,7 @@ public static class HeapContents
     )
     {
         ArgumentNullException.ThrowIfNull(model);
-        var mixture = Mixture.Of(
-            new MixtureQuestion
-            {
-                Ingredients = [.. parts.Select(Ingredient)],
-                PointCount = Points,
-                Seed = seed,
-            }
-        );
+        var mixture = Mixed(parts, seed);
         // What has nearly no carbon or nitrogen, such as lime alone, has no ratio that says anything.
         if (mixture.Quantity(s => s.CarbonNitrogenRatio) is { } ratio)
         {
@@ -57,6 +50,19 @@ public static class HeapContents
             yield return new WordFact(has, word, !brought.Contains(word), SeldomNamed);
         }
     }
+
+    /// <summary>The mixture of the materials, by the shares that were told.</summary>
+    /// <param name="parts">The materials; at least one.</param>
+    /// <param name="seed">The seed of the sample of the mixture.</param>
+    public static Mixture Mixed(ImmutableArray<HeapPart> parts, ulong seed) =>
+        Mixture.Of(
+            new MixtureQuestion
+            {
+                Ingredients = [.. parts.Select(Ingredient)],
+                PointCount = Points,
+                Seed = seed,
+            }
+        );
 
     private static Ingredient Ingredient(HeapPart part) =>
         new()

@@ -11,7 +11,7 @@ public static class HeatScale
 
     /// <summary>The colours, one more than levels.</summary>
     public static IReadOnlyList<string> Colours { get; } =
-    ["#e4eef2", "#d2dcc0", "#e5c672", "#e2b04c", "#d98c36", "#bd5a20", "#8c3116", "#571310"];
+    ["#e8f1f5", "#d2dcc0", "#e0c06a", "#dca742", "#d2862f", "#b9571e", "#8c3116", "#571310"];
 
     /// <summary>From here on it is the heat that kills, °C.</summary>
     public const double Killing = 55;

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using Heapwright.Numerics.Sampling;
 
 namespace Heapwright.Web.Showing;
 
@@ -45,7 +46,7 @@ public sealed class HeapSeries
                 row =>
                 {
                     double[] sorted = [.. row.Order()];
-                    return Array.ConvertAll(Shares, s => sorted[(int)(s * (sorted.Length - 1))]);
+                    return Array.ConvertAll(Shares, s => Percentiles.At(sorted, s));
                 }
             )
         );

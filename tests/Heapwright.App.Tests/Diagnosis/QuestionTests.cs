@@ -4,6 +4,7 @@ using Heapwright.App.Contract;
 using Heapwright.App.Library;
 using Heapwright.App.Texts;
 using Heapwright.Core.Diagnosis;
+using Heapwright.Core.Quantities;
 
 namespace Heapwright.App.Tests.Diagnosis;
 
@@ -165,7 +166,7 @@ public class QuestionTests
             .AsArray()
             .Single(c => c!["id"]!.GetValue<string>() == "too_dry")!["amounts"]!["water_l"]!;
         Assert.Equal(
-            RepairAmount.Water(1, "dry")!.Litres.Typical,
+            RepairAmount.Water(Spread.Exact(1), "dry")!.Litres.Typical,
             water["typical"]!.GetValue<double>()
         );
         var without = Ask("""{"signs":{"squeeze":{"core":"dry"}}}""");

@@ -75,13 +75,13 @@ public class NumbersAndCourseTests
     public void Water_is_the_balance_of_moisture()
     {
         // 1 m³ with 130 kg of dry matter, from 42 to 57 % water: 130 * (57/43 - 42/58).
-        var water = RepairAmount.Water(1, "dry")!.Litres;
+        var water = RepairAmount.Water(Spread.Exact(1), "dry")!.Litres;
         Assert.Equal(130 * ((57.0 / 43) - (42.0 / 58)), water.Typical, 9);
-        Assert.Null(RepairAmount.Water(1, "sponge"));
-        Assert.Null(RepairAmount.DryLeaves(1, "sponge"));
+        Assert.Null(RepairAmount.Water(Spread.Exact(1), "sponge"));
+        Assert.Null(RepairAmount.DryLeaves(Spread.Exact(1), "sponge"));
         Assert.True(
-            RepairAmount.DryLeaves(1, "streams")!.Litres.Typical
-                > RepairAmount.DryLeaves(1, "drips")!.Litres.Typical
+            RepairAmount.DryLeaves(Spread.Exact(1), "streams")!.Litres.Typical
+                > RepairAmount.DryLeaves(Spread.Exact(1), "drips")!.Litres.Typical
         );
     }
 
@@ -89,7 +89,7 @@ public class NumbersAndCourseTests
     public void Dry_leaves_take_up_the_water_above_what_a_heap_may_hold()
     {
         // After mixing: water of the heap and the leaves over their dry matter is 62 : 38.
-        var leaves = RepairAmount.DryLeaves(1, "drips")!.Litres.Typical / 1000 * 50;
+        var leaves = RepairAmount.DryLeaves(Spread.Exact(1), "drips")!.Litres.Typical / 1000 * 50;
         var water = (130 * 67.0 / 33) + (leaves * 15.0 / 85);
         Assert.Equal(62.0 / 38, water / (130 + leaves), 9);
     }
