@@ -7,7 +7,7 @@ namespace Heapwright.Storage;
 public abstract class SiteContext : DbContext
 {
     /// <summary>The form of the database that this program reads and writes.</summary>
-    public const int Schema = 6;
+    public const int Schema = 7;
 
     /// <summary>A context.</summary>
     /// <param name="options">Which database.</param>

@@ -17,6 +17,11 @@ internal static class Things
             Name = "Top plot",
             Zone = "Europe/London",
             Units = new DisplayUnits("f", "gal_uk", "lb", "ft"),
+            Air = new MonthlyAir
+            {
+                MeansC = [4, 4.5, 6.5, 9, 12, 15, 17, 17, 14.5, 11, 7, 4.5],
+                SwingK = 4,
+            },
         };
 
     public static StockEntry Grass { get; } =

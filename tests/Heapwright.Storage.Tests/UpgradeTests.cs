@@ -31,11 +31,13 @@ public sealed class UpgradeTests
 
         await storage.File.BringUpToDate(Never);
 
-        Assert.Equal(["6"], await storage.Sql("select max(number) from schema_number"));
+        Assert.Equal(["7"], await storage.Sql("select max(number) from schema_number"));
         Assert.Equal(["ok"], await storage.File.IntegrityCheck(Never));
         var site = await storage.Store.Find<Site>(Site.OnlyId, Never);
         Assert.Equal("Fixture Garden", site!.Name);
         Assert.Equal("Europe/London", site.Zone);
+        Assert.Equal(schema >= 7 ? 6.5 : null, site.Air?.MeansC[2]);
+        Assert.Equal(schema >= 7 ? 4 : null, site.Air?.SwingK);
         var stock = (await storage.Store.All<StockEntry>(Never)).Single();
         Assert.Equal(2.5, stock.Amount);
         Assert.Equal("wheelbarrow", stock.Unit);

@@ -222,7 +222,7 @@ internal sealed class SimulateReader(SimulateLimits limits, Assumptions assumpti
         {
             assumptions.Say(
                 "simulate.start_assumed",
-                assumptions.Measures.Celsius(question.Weather.MeanAir)
+                assumptions.Measures.Celsius(question.Weather.StartAir)
             );
         }
     }

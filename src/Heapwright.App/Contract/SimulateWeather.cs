@@ -20,11 +20,12 @@ internal sealed class SimulateWeather(SimulateLimits limits, Assumptions assumpt
     public Weather Read(Input? input, Input? start, double days)
     {
         var begun = start is null ? (DateTimeOffset?)null : StartTime.Read(start);
-        var fields = input?.Fields([.. Plain, "hourly", "hourly_csv"]);
+        var fields = input?.Fields([.. Plain, "hourly", "hourly_csv", "air_error_c"]);
+        var error = fields?["air_error_c"]?.Number(0, 10) ?? 0;
         var series = fields?["hourly"] ?? fields?["hourly_csv"];
         if (series is null)
         {
-            return Steady(fields, begun);
+            return Usual(Steady(fields, begun), error);
         }
 
         foreach (var other in Plain.Append("hourly"))
@@ -42,11 +43,26 @@ internal sealed class SimulateWeather(SimulateLimits limits, Assumptions assumpt
             throw file.Problem("stands beside \"hourly\"; one of the two is allowed");
         }
 
-        return Series(
-            fields["hourly"] is { } rows ? HourlyWeather.OfRows(rows) : Table(series),
-            begun,
-            days
+        return Usual(
+            Series(
+                fields["hourly"] is { } rows ? HourlyWeather.OfRows(rows) : Table(series),
+                begun,
+                days
+            ),
+            error
         );
+    }
+
+    // A weather that says how far it may be off is what is usual, not what was measured.
+    private Weather Usual(Weather weather, double error)
+    {
+        if (error <= 0)
+        {
+            return weather;
+        }
+
+        assumptions.Say("simulate.air_usual", assumptions.Measures.TemperatureDifference(error));
+        return weather.AsUsual(error);
     }
 
     private HourlyWeather Table(Input name)

@@ -22,9 +22,11 @@ public sealed class HeapRecord
     /// <summary>A heap with its diary.</summary>
     /// <param name="kept">The heap.</param>
     /// <param name="entries">Its entries, in the order in which they came.</param>
-    public HeapRecord(KeptHeap kept, ImmutableArray<JudgedEntry> entries)
+    /// <param name="air">The air of its site through the year; null where nobody typed it.</param>
+    public HeapRecord(KeptHeap kept, ImmutableArray<JudgedEntry> entries, MonthlyAir? air = null)
     {
         Kept = kept;
+        Air = air;
         Entries = entries;
         Diary = HeapDiary.Of(entries.Select(e => e.Entry));
         Verdicts = entries
@@ -34,6 +36,9 @@ public sealed class HeapRecord
 
     /// <summary>The heap as it is kept.</summary>
     public KeptHeap Kept { get; }
+
+    /// <summary>The air of its site through the year; null where nobody typed it.</summary>
+    public MonthlyAir? Air { get; }
 
     /// <summary>All its entries, in the order in which they came.</summary>
     public ImmutableArray<JudgedEntry> Entries { get; }

@@ -18,6 +18,7 @@ public static class OutlookQuestion
     // The present moves on in steps, so that looking twice asks nothing anew.
     private const double Step = 0.125; // d
     private const int MostStuff = 8;
+    private const double DaysAhead = 22; // what decisions are followed for, and some more
 
     private static readonly MaterialProperty[] Needed =
     [
@@ -57,10 +58,7 @@ public static class OutlookQuestion
 
         question["from_day"] = present;
         question["signs"] = Signs(record);
-        if (question["weather"] is null && Air(record) is { } air)
-        {
-            question["weather"] = new JsonObject { ["air_c"] = air };
-        }
+        HeapAir.Put(question, record, present + DaysAhead);
 
         Stock(question, contents, now, zone);
         if (
@@ -104,21 +102,6 @@ public static class OutlookQuestion
         }
 
         return signs;
-    }
-
-    /// <summary>The mean of the air that was noted, °C; null where it never was.</summary>
-    /// <param name="record">The heap.</param>
-    internal static double? Air(HeapRecord record)
-    {
-        double[] noted =
-        [
-            .. record
-                .Diary.Standing.Select(s => s.Entry)
-                .OfType<TemperatureEntry>()
-                .Where(r => record.Believed(r.Id) && r.Air is not null)
-                .Select(r => r.Air!.Value.DegreesCelsius),
-        ];
-        return noted.Length > 0 ? Math.Clamp(noted.Average(), -40, 50) : null;
     }
 
     private static void Stock(

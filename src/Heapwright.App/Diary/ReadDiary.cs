@@ -31,7 +31,11 @@ public sealed class ReadDiary(IItemStore items, IDiaryStore diary)
     /// <param name="cancel">Gives up.</param>
     public async Task<HeapRecord?> Of(Guid heapId, Instant? from, CancellationToken cancel) =>
         await items.Find<KeptHeap>(heapId, cancel) is { } heap
-            ? new HeapRecord(heap, await diary.Read(heapId, from, null, cancel))
+            ? new HeapRecord(
+                heap,
+                await diary.Read(heapId, from, null, cancel),
+                (await items.Find<Site>(Site.OnlyId, cancel))?.Air
+            )
             : null;
 
     /// <summary>

@@ -111,10 +111,7 @@ public static class TaughtQuestion
     {
         var question = record.Question();
         question["signs"] = OutlookQuestion.Signs(record);
-        if (question["weather"] is null && OutlookQuestion.Air(record) is { } air)
-        {
-            question["weather"] = new JsonObject { ["air_c"] = air };
-        }
+        HeapAir.Put(question, record, HeapLessons.LongestDays);
 
         foreach (var name in (string[])["readings", "signs", "events"])
         {

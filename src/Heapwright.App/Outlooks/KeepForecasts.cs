@@ -26,8 +26,11 @@ public sealed class KeepForecasts(
 {
     private static readonly Duration Renewed = Duration.FromHours(3);
 
-    // What was looked at since the program started: how many entries there were, and when.
-    private readonly ConcurrentDictionary<Guid, (long Entries, Instant At)> looked = new();
+    // What was looked at since the program started: how many entries there were, when, and in which usual air.
+    private readonly ConcurrentDictionary<
+        Guid,
+        (long Entries, Instant At, MonthlyAir? Air)
+    > looked = new();
 
     /// <summary>Forecasts what has no forecast of its present state.</summary>
     /// <param name="cancel">Gives up; what was made by then is kept.</param>
@@ -48,6 +51,7 @@ public sealed class KeepForecasts(
                 looked.TryGetValue(heap.Id, out var before)
                 && before.Entries == entries
                 && now - before.At < Renewed
+                && Equals(before.Air, site.Air)
             )
             {
                 continue;
@@ -55,7 +59,7 @@ public sealed class KeepForecasts(
 
             contents ??= await SiteContents.Read(items, cancel);
             made += await Make(heap.Id, contents, site, now, cancel) ? 1 : 0;
-            looked[heap.Id] = (entries, now);
+            looked[heap.Id] = (entries, now, site.Air);
         }
 
         return made;

@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using Heapwright.App.Changes;
 using Heapwright.App.Texts;
 using NodaTime;
@@ -22,6 +23,10 @@ public sealed record Site : Item
     /// <summary>The language it was started in, for what it says to nobody in particular; pages follow the reader.</summary>
     public string Language { get; init; } = "en";
 
+    /// <summary>The air through the year; null where nobody typed it.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public MonthlyAir? Air { get; init; }
+
     /// <summary>The zone, by its id.</summary>
     public DateTimeZone TimeZone() => DateTimeZoneProviders.Tzdb[Zone];
 
@@ -41,6 +46,11 @@ public sealed record Site : Item
         if (!Languages.All.Contains(Language, StringComparer.Ordinal))
         {
             yield return Refusal.Of("language", "sites.language_unknown", Language);
+        }
+
+        foreach (var fault in Air?.Faults() ?? [])
+        {
+            yield return fault;
         }
 
         foreach (var fault in Units.Faults())

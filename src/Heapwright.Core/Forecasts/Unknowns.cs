@@ -52,7 +52,7 @@ internal sealed class Unknowns
         Scores = scores;
     }
 
-    /// <summary>Shape [unknown][member]: parameters, features of the matter, then the single ones.</summary>
+    /// <summary>Shape [unknown][member]: parameters, features of the matter, the air if it is not known, then the single ones.</summary>
     public double[][] Scores { get; }
 
     /// <summary>The number of members.</summary>
@@ -100,6 +100,11 @@ internal sealed class Unknowns
         }
 
         scores.AddRange(varying.Scores(built));
+        if (HeapMembers.AirScores(question) is { Length: > 0 } air)
+        {
+            scores.Add(air);
+        }
+
         var points = HeapBuilder.PointsFor(n, question.Seed).Block("what the hand errs by");
         var u = new double[(int)System.Numerics.BitOperations.RoundUpToPowerOf2((uint)n)];
         for (var i = 0; i < Singles; i++)
@@ -160,6 +165,12 @@ internal sealed class Unknowns
             Follow(parameters.Length + f, at < 0 ? -1 : from.parameters.Length + at);
         }
 
+        // The same weather for the same heap; another heap stands at another time.
+        if (inStep >= 1 && HasAir && from.HasAir)
+        {
+            Follow(scores.Length - Singles - 1, from.Scores.Length - Singles - 1);
+        }
+
         for (var s = 1; s <= Singles; s++)
         {
             Follow(scores.Length - s, from.Scores.Length - s);
@@ -206,13 +217,26 @@ internal sealed class Unknowns
             }
         }
 
-        var start = question.StartCelsius ?? question.Weather.MeanAir;
+        var weather = question.Weather;
+        var airOffset = HasAir
+            ? Array.ConvertAll(Scores[^(Singles + 1)], z => weather.AirError * z)
+            : [];
+        var start = question.StartCelsius ?? weather.StartAir;
         var startError = question.StartCelsius is null ? StartErrorAssumed : StartErrorSaid;
         return new HeapMembers(
             draws,
             [.. Enumerable.Range(0, Count).Select(Matter)],
-            [.. Single(3).Select(z => start + (startError * z))],
-            additions
+            [
+                .. Single(3)
+                    .Select(
+                        (z, i) =>
+                            start
+                            + (startError * z)
+                            + (HasAir && question.StartCelsius is null ? airOffset[i] : 0)
+                    ),
+            ],
+            additions,
+            [.. airOffset]
         );
     }
 
@@ -226,6 +250,9 @@ internal sealed class Unknowns
             Math.Exp(FastError * Single(2)[i])
         );
     }
+
+    // Whether one of the unknowns is by how much the air lies off the usual weather.
+    private bool HasAir => Scores.Length > parameters.Length + features.Varying.Count + Singles;
 
     private double[] Single(int which) => Scores[^(Singles - which)];
 }

@@ -262,7 +262,7 @@ internal sealed class BlockRun
         Looks.Add(new HeapLook(now, celsius, dry, fast, water, oxygen, height, volume));
         if (parcels is not null)
         {
-            var air = block.Weather.At(now).Air;
+            var air = Vector512.Create(block.Weather.At(now).Air) + block.AirOffset;
             parcels.Note(celsius, air, block.Weather.Ground, now - lastNoted);
             lastNoted = now;
         }
@@ -290,7 +290,6 @@ internal sealed class BlockRun
     private void Turn(Turned turn)
     {
         var share = Shifting.Turn(grid, turn);
-        var air = block.Weather.At(time).Air;
         for (var lane = 0; lane < HeapBlock.Lanes; lane++)
         {
             block.Move(share, lane);
@@ -298,7 +297,7 @@ internal sealed class BlockRun
             {
                 if (Shifting.IsTurned(grid, turn.Part, z))
                 {
-                    block.Air(z, lane, air);
+                    block.Air(z, lane, block.AirAt(time, lane));
                 }
             }
         }
@@ -316,7 +315,6 @@ internal sealed class BlockRun
 
     private void Water(Watered water)
     {
-        var celsius = Math.Max(block.Weather.At(time).Air, 5);
         Span<double> byLayer = stackalloc double[grid.Layers];
         Shifting.WaterByLayer(grid, byLayer);
         for (var z = 0; z < grid.Zones; z++)
@@ -325,7 +323,7 @@ internal sealed class BlockRun
             var litres = water.Litres * byLayer[layer] * grid.PlanArea[ring] / grid.PlanArea.Sum();
             for (var lane = 0; lane < HeapBlock.Lanes; lane++)
             {
-                block.Pour(z, lane, litres, celsius);
+                block.Pour(z, lane, litres, Math.Max(block.AirAt(time, lane), 5));
             }
         }
     }
@@ -333,7 +331,6 @@ internal sealed class BlockRun
     private void Add()
     {
         var matter = additions[added++];
-        var celsius = block.Weather.At(time).Air;
         var floor = grid.PlanArea.Sum();
         var fresh = new double[grid.Rings];
         for (var lane = 0; lane < HeapBlock.Lanes; lane++)
@@ -345,6 +342,7 @@ internal sealed class BlockRun
                     / portion.Dry
                 : block.FixedOf(grid.Zones - 1, HeapBlock.Bulk, lane);
             var before = Contents(lane);
+            var celsius = block.AirAt(time, lane);
             for (var r = 0; r < grid.Rings; r++)
             {
                 var z = grid.Zone(r, grid.Layers - 1);

@@ -197,11 +197,11 @@ internal sealed partial class HeapBlock
 
     // Darcy's law on a network of zones, driven by the lightness of warm damp air; what enters a zone leaves it.
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private void AirFlow(Outside now)
+    private void AirFlow(in Outside now)
     {
         var ease = V(AirMass / Viscosity);
         var entry = P(HeapParameter.EntryFactor);
-        var outsideDensity = V(now.Density);
+        var outsideDensity = now.Density;
         var width = rings + 1;
         Array.Clear(pressure); // the right side until solved
         Array.Clear(band);

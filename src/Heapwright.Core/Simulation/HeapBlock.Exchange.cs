@@ -16,7 +16,7 @@ internal sealed partial class HeapBlock
     private V8[] oxygenWays = []; // kg air a day
 
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private void Exchange(Outside now, ReadOnlySpan<V8> state, Span<V8> rate)
+    private void Exchange(in Outside now, ReadOnlySpan<V8> state, Span<V8> rate)
     {
         Array.Clear(oxygenIn);
         Array.Clear(oxygenWays);
@@ -149,7 +149,7 @@ internal sealed partial class HeapBlock
     }
 
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private void Surfaces(Outside now, ReadOnlySpan<V8> state, Span<V8> rate)
+    private void Surfaces(in Outside now, ReadOnlySpan<V8> state, Span<V8> rate)
     {
         var transfer = P(HeapParameter.SurfaceFactor) * V(5.7 + (3.8 * now.Wind));
         var walls = P(HeapParameter.WallFactor);
@@ -173,7 +173,7 @@ internal sealed partial class HeapBlock
             if (rain > 0)
             {
                 var top = ((layers - 1) * rings) + r;
-                var heat = V(rain * WaterHeat * Math.Max(now.Air, 0));
+                var heat = V(rain * WaterHeat) * Vector512.Max(now.Air, V8.Zero);
                 rate[At(top, Water)] += V(rain);
                 rate[At(top, Heat)] += heat;
                 rate[At(Total.WaterIn)] += V(rain);
@@ -216,7 +216,7 @@ internal sealed partial class HeapBlock
         Barrier barrier,
         V8 walls,
         V8 transfer,
-        Outside now,
+        in Outside now,
         double sun,
         ReadOnlySpan<V8> state,
         Span<V8> rate
@@ -224,7 +224,7 @@ internal sealed partial class HeapBlock
     {
         var t = temperature[z];
         var inverseTransfer = V8.One / transfer;
-        var outside = V(now.Air) + (V(0.7 * sun) * inverseTransfer);
+        var outside = now.Air + (V(0.7 * sun) * inverseTransfer);
         var insulated = (walls * V(barrier.Resistance)) + inverseTransfer;
         var conducted =
             area
@@ -250,13 +250,13 @@ internal sealed partial class HeapBlock
         );
         var gasWay =
             gas * V(SecondsPerDay) * area / Vector512.FusedMultiplyAdd(still / openness, gas, half);
-        var spread = vapourWay * (vapourDensity[z] - V(now.VapourDensity));
+        var spread = vapourWay * (vapourDensity[z] - now.VapourDensity);
         Leave(z, flow, spread, gasWay, conducted, now, state, rate);
     }
 
     // The ground: heat, and air through the coarse base.
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private void Ground(int r, Outside now, ReadOnlySpan<V8> state, Span<V8> rate)
+    private void Ground(int r, in Outside now, ReadOnlySpan<V8> state, Span<V8> rate)
     {
         var half = thickness[r] * V(0.5);
         var conducted =
@@ -274,7 +274,7 @@ internal sealed partial class HeapBlock
         V8 spread,
         V8 gasWay,
         V8 conducted,
-        Outside now,
+        in Outside now,
         ReadOnlySpan<V8> state,
         Span<V8> rate
     )
@@ -284,15 +284,15 @@ internal sealed partial class HeapBlock
         var entering = Vector512.MaxNative(-flow, V8.Zero);
         var t = temperature[z];
         var wOut = leaving * humidity[z];
-        var wIn = entering * V(now.Humidity);
+        var wIn = entering * now.Humidity;
         var vapour = wOut - wIn + spread;
         var latent =
             ((wOut + Vector512.MaxNative(spread, V8.Zero)) * VapourContent(t))
             - (
                 (wIn + Vector512.MaxNative(-spread, V8.Zero))
-                * V(MoistAir.Evaporation + (MoistAir.VapourHeat * now.Air))
+                * (V(MoistAir.Evaporation) + (V(MoistAir.VapourHeat) * now.Air))
             );
-        var sensible = ((leaving * t) - (entering * V(now.Air))) * V(MoistAir.DryHeat);
+        var sensible = ((leaving * t) - (entering * now.Air)) * V(MoistAir.DryHeat);
         rate[At(z, Heat)] -= latent + sensible + conducted;
         rate[At(z, Water)] -= vapour;
         var ways = entering + (gasWay * V(AirMass));

@@ -75,6 +75,7 @@ internal sealed partial class HeapBlock : ILockStepSystem
             Wall = Wall,
             Cover = Cover,
             Tolerance = Tolerance,
+            AirOffset = AirOffset,
         };
         State.CopyTo(copy.State, 0);
         Fixed.CopyTo(copy.Fixed, 0);
@@ -89,6 +90,14 @@ internal sealed partial class HeapBlock : ILockStepSystem
 
     /// <summary>The weather.</summary>
     public Weather Weather { get; }
+
+    /// <summary>Shape [lane]: by how much the air of a member lies above the weather, K.</summary>
+    public Vector512<double> AirOffset { get; init; }
+
+    /// <summary>The air round one member, °C.</summary>
+    /// <param name="time">Days since building.</param>
+    /// <param name="lane">The lane.</param>
+    public double AirAt(double time, int lane) => Weather.At(time).Air + AirOffset[lane];
 
     /// <summary>The walls.</summary>
     public Barrier Wall { get; set; }
@@ -149,7 +158,7 @@ internal sealed partial class HeapBlock : ILockStepSystem
     )
     {
         rate.Clear();
-        var now = Outside.Of(Weather.At(time), Weather.Ground);
+        var now = Outside.Of(Weather.At(time), Weather.Ground, AirOffset);
         Temperatures(state);
         Volumes(time, state);
         PoreAir();

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Heapwright.Core.Mixtures;
+using Heapwright.Numerics.Sampling;
 
 namespace Heapwright.Core.Simulation;
 
@@ -11,17 +12,20 @@ internal sealed class HeapMembers
     /// <param name="matter">Shape [member]: what the heap was built of.</param>
     /// <param name="startCelsius">Shape [member]: temperature of that matter when built, °C.</param>
     /// <param name="additions">Shape [added event, in order of time][member].</param>
+    /// <param name="airOffset">Shape [member]: by how much the air lies above the weather, K; empty for none.</param>
     public HeapMembers(
         double[][] draws,
         ImmutableArray<HeapMatter> matter,
         ImmutableArray<double> startCelsius,
-        HeapMatter[][] additions
+        HeapMatter[][] additions,
+        ImmutableArray<double> airOffset
     )
     {
         Draws = draws;
         Matter = matter;
         StartCelsius = startCelsius;
         Additions = additions;
+        AirOffset = airOffset;
     }
 
     /// <summary>Shape [parameter][member].</summary>
@@ -36,6 +40,9 @@ internal sealed class HeapMembers
     /// <summary>Shape [added event][member].</summary>
     public HeapMatter[][] Additions { get; }
 
+    /// <summary>Shape [member]: by how much the air lies above the weather, K; empty where all have the same.</summary>
+    public ImmutableArray<double> AirOffset { get; }
+
     /// <summary>The number of members.</summary>
     public int Count => Matter.Length;
 
@@ -45,12 +52,42 @@ internal sealed class HeapMembers
     public static HeapMembers Of(SimulationQuestion question, Mixture mixture)
     {
         var n = question.Members;
+        ImmutableArray<double> airOffset =
+        [
+            .. AirScores(question).Select(z => question.Weather.AirError * z),
+        ];
         return new HeapMembers(
             HeapBuilder.Draw(question.Parameters, n, question.Seed),
             [.. Enumerable.Range(0, n).Select(m => MatterOf(mixture, m, n))],
-            [.. Enumerable.Repeat(question.StartCelsius ?? question.Weather.MeanAir, n)],
-            [.. AdditionsOf(question).Select(a => Matters(a.Ingredients, question))]
+            [
+                .. Enumerable
+                    .Range(0, n)
+                    .Select(m =>
+                        question.StartCelsius
+                        ?? (question.Weather.StartAir + (airOffset.IsEmpty ? 0 : airOffset[m]))
+                    ),
+            ],
+            [.. AdditionsOf(question).Select(a => Matters(a.Ingredients, question))],
+            airOffset
         );
+    }
+
+    /// <summary>
+    /// By how much the air of each member lies off the usual weather, in standard deviations; empty where the weather is
+    /// taken as it is, or one member runs alone.
+    /// </summary>
+    /// <param name="question">The heap: its weather, members and seed.</param>
+    public static double[] AirScores(SimulationQuestion question)
+    {
+        var n = question.Members;
+        if (question.Weather.AirError <= 0 || n == 1)
+        {
+            return [];
+        }
+
+        var u = new double[(int)System.Numerics.BitOperations.RoundUpToPowerOf2((uint)n)];
+        HeapBuilder.PointsFor(n, question.Seed).Block("air from year to year").Fill(0, u);
+        return [.. u.Take(n).Select(NormalDistribution.Quantile)];
     }
 
     /// <summary>What is added in the time that is followed, in order of time.</summary>

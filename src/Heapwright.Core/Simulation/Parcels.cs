@@ -96,13 +96,13 @@ internal sealed class Parcels
 
     /// <summary>Takes note of the temperatures at the next time.</summary>
     /// <param name="celsius">Shape [zone].</param>
-    /// <param name="air">°C.</param>
+    /// <param name="air">Shape [lane]: °C.</param>
     /// <param name="ground">°C.</param>
     /// <param name="days">Since the last note.</param>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Note(
         ReadOnlySpan<Vector512<double>> celsius,
-        double air,
+        Vector512<double> air,
         double ground,
         double days
     )
@@ -118,7 +118,7 @@ internal sealed class Parcels
                 + (celsius[p.B] * Vector512.Create(p.WB))
                 + (celsius[p.C] * Vector512.Create(p.WC))
                 + (celsius[p.D] * Vector512.Create(p.WD))
-                + Vector512.Create((p.Air * air) + (p.Ground * ground));
+                + ((Vector512.Create(p.Air) * air) + Vector512.Create(p.Ground * ground));
             if (started)
             {
                 // Hot between two looks only if hot at both.

@@ -1,3 +1,4 @@
+using System.Runtime.Intrinsics;
 using Heapwright.Core.Mixtures;
 
 namespace Heapwright.Core.Simulation;
@@ -57,6 +58,7 @@ internal sealed class PreparedHeap
         {
             Wall = question.Walls,
             Cover = question.Cover,
+            AirOffset = AirOffset(number),
         };
         for (var lane = 0; lane < HeapBlock.Lanes; lane++)
         {
@@ -96,6 +98,17 @@ internal sealed class PreparedHeap
         }
 
         return lanes;
+    }
+
+    private Vector512<double> AirOffset(int number)
+    {
+        var offset = Vector512<double>.Zero;
+        for (var lane = 0; lane < HeapBlock.Lanes && !members.AirOffset.IsEmpty; lane++)
+        {
+            offset = offset.WithElement(lane, members.AirOffset[Member(number, lane)]);
+        }
+
+        return offset;
     }
 
     // A block that is not full repeats the last member.

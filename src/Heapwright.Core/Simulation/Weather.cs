@@ -23,11 +23,20 @@ public sealed class Weather
         this.startHour = startHour;
         this.days = days;
         this.moments = moments;
-        MeanAir = days.Length == 0 ? mean.Air : moments.Average(m => m.Air);
+        StartAir = MeanAir = days.Length == 0 ? mean.Air : moments.Average(m => m.Air);
     }
 
     /// <summary>Mean air temperature, °C.</summary>
     public double MeanAir { get; }
+
+    /// <summary>Air temperature at which matter goes in where nothing is said of it, °C.</summary>
+    public double StartAir { get; private init; }
+
+    /// <summary>
+    /// Standard deviation by which the air may lie off this weather from year to year, K: all the time by the same amount
+    /// in one member of an ensemble. 0 where the weather is taken as it is.
+    /// </summary>
+    public double AirError { get; private init; }
 
     /// <summary>Ground temperature at half a metre, °C: nearer to 10 °C than the air.</summary>
     /// <remarks>An estimate of our own.</remarks>
@@ -53,6 +62,20 @@ public sealed class Weather
         }
 
         return new Weather(moments[0], 0, 0, days, moments);
+    }
+
+    /// <summary>The same as what is usual at the time of year and not as what was measured.</summary>
+    /// <param name="error">Standard deviation by which the air may lie off it, K; 0 or more.</param>
+    /// <returns>The weather; what goes in has the mean of the air of its first day.</returns>
+    public Weather AsUsual(double error)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(error);
+        var first = Enumerable.Range(0, 24).Average(h => At(h / 24.0).Air);
+        return new Weather(mean, swing, startHour, days, moments)
+        {
+            AirError = error,
+            StartAir = first,
+        };
     }
 
     /// <summary>The weather at a time.</summary>

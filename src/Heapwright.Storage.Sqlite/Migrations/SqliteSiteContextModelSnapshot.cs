@@ -796,6 +796,10 @@ namespace Heapwright.Storage.Sqlite.Migrations
                         .HasColumnType("TEXT")
                         .HasColumnName("language");
 
+                    b.Property<string>("MonthlyAir")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("monthly_air");
+
                     b.Property<string>("Name")
                         .IsRequired()
                         .HasColumnType("TEXT")

@@ -23,4 +23,7 @@ public sealed class SiteRow : ItemRow
 
     /// <summary>The language of the pages.</summary>
     public string Language { get; set; } = "";
+
+    /// <summary>The air through the year as JSON, see MonthlyAir; null where nobody typed it.</summary>
+    public string? MonthlyAir { get; set; }
 }

@@ -49,6 +49,7 @@ internal static class Shelves
                 row.ShownLength
             ),
             Language = row.Language,
+            Air = MonthlyAir.Read(row.MonthlyAir),
         };
 
     private static void Fill(Site item, SiteRow row)
@@ -60,6 +61,7 @@ internal static class Shelves
         row.ShownMass = item.Units.Mass;
         row.ShownLength = item.Units.Length;
         row.Language = item.Language;
+        row.MonthlyAir = item.Air?.Write();
     }
 
     private static OwnContainer ToContainer(ContainerRow row) =>

@@ -1,4 +1,5 @@
 using Heapwright.App.Outlooks;
+using Heapwright.App.Sites;
 using static Heapwright.Storage.Tests.Diary.Entries;
 
 namespace Heapwright.Storage.Tests.Outlooks;
@@ -47,6 +48,23 @@ public sealed class KeepForecastsTests
         storage.Clock.Advance(TimeSpan.FromDays(2));
         await keep.Refresh(Never);
         Assert.Equal([7, 9], (await storage.Forecasts.Of(HeapId, Never)).Select(k => k.FromDay));
+    }
+
+    [Fact]
+    public async Task Refresh_MonthlyMeansTyped_ForecastsAnewAtOnce()
+    {
+        await using var storage = await Started();
+        var keep = Keeping(storage);
+        await storage.Entries.Record(HeapId, [Read(1, 1, 45)], Never);
+        await keep.Refresh(Never);
+        var site = (await storage.Store.Find<Site>(Site.OnlyId, Never))!;
+        var air = new MonthlyAir { MeansC = [.. Enumerable.Repeat(2.0, 12)] };
+        Assert.NotEqual(air, site.Air);
+
+        await new KeepSite(storage.Recorder).Change(site with { Air = air }, Never);
+
+        Assert.Equal(1, await keep.Refresh(Never));
+        Assert.Equal(0, await keep.Refresh(Never));
     }
 
     [Fact]

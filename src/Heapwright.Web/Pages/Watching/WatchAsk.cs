@@ -99,7 +99,9 @@ public sealed record WatchAsk
         var bay = contents.Bays.FirstOrDefault(b =>
             b.Id == (sheet is null ? mix.BayId : sheet.BayId)
         );
-        var air = 15.0;
+        var air = here.Site?.Air is { } monthly
+            ? Math.Round(new UsualAir(monthly).MeanOf(here.Today, days), 1)
+            : 15.0;
         if (Last("air").Length > 0)
         {
             if (NumberText.Read(Last("air"), "air", here.Show.Culture, out var number) is { } wrong)
