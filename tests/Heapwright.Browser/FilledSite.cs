@@ -73,6 +73,7 @@ public sealed class FilledSite : IAsyncLifetime
             "/settings/links",
             Shared,
             "/settings/mail",
+            "/settings/air",
             "/settings/carry",
             "/settings/changes",
             "/more",
