@@ -120,7 +120,7 @@ internal sealed class DiagnoseReadings(SignModel model, Assumptions assumptions,
         assumptions.Say(
             "signs.expected_heat",
             measures.Heap(UnitsNet.Volume.FromCubicMeters(volume)),
-            day,
+            Math.Round(day, 1),
             measures.Celsius(air ?? UnsaidAir),
             measures.CelsiusRange(expected)
         );

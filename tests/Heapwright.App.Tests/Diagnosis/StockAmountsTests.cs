@@ -99,7 +99,7 @@ public class StockAmountsTests
             @"^It takes about 5[5-7] kg \(.*\) of card, more than is in stock\.$",
             lines[0]
         );
-        Assert.Matches(@"^card: there is 20 kg, and about 3[5-7] kg wanting\.$", lines[1]);
+        Assert.Matches(@"^card: 20 kg in stock, and about 3[5-7] kg wanting\.$", lines[1]);
         Assert.DoesNotContain(lines, l => l.StartsWith("From stock", StringComparison.Ordinal));
     }
 
