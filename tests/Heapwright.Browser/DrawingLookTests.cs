@@ -67,15 +67,17 @@ public sealed class DrawingLookTests(FilledSite filled)
         await page.Context.CloseAsync();
     }
 
-    [Theory]
-    [InlineData(".chart .said { display: none }", "chart-narrow", "chart-two", "chart-wide")]
-    [InlineData(".stage .heap { fill: none }", "stages")]
-    [InlineData(".picture .disc { transform: translateX(14px) }", "inside", "mound")]
-    public async Task Drawings_WithAPlantedFault_AreFound(string fault, params string[] found)
+    [Fact]
+    public async Task Drawings_WithPlantedFaults_AreFound()
     {
+        const string Faults = """
+            .chart .said { display: none }
+            .stage .heap { fill: none }
+            .picture .disc { transform: translateX(14px) }
+            """;
         var page = await filled.Site.Visit(true, Columns * Cell, 800);
         await Lay(page, "light");
-        await page.AddStyleTagAsync(new PageAddStyleTagOptions { Content = fault });
+        await page.AddStyleTagAsync(new PageAddStyleTagOptions { Content = Faults });
         var shown = await page.ScreenshotAsync(new PageScreenshotOptions { FullPage = true });
         var seen = await File.ReadAllBytesAsync(
             Path.Combine(Folder, "seen-light.png"),
@@ -83,7 +85,10 @@ public sealed class DrawingLookTests(FilledSite filled)
         );
 
         var unlike = await Unlike(page, seen, shown);
-        Assert.Equal(found, unlike.Select(u => u.Split(':')[0]));
+        Assert.Equal(
+            ["chart-narrow", "chart-two", "inside", "mound", "stages", "chart-wide"],
+            unlike.Select(u => u.Split(':')[0])
+        );
         await page.Context.CloseAsync();
     }
 

@@ -20,8 +20,15 @@ public sealed class LookTests(FilledSite filled)
             }
         };
         page.PageError += (_, error) => complaints.Add($"{page.Url}: {error}");
-        foreach (var url in filled.Pages)
+        // In dark the pairs of colours are computed in tests of their own; a third of the pages shows that no page mixes
+        // them otherwise, and HEAPWRIGHT_ALL_LOOKS=1 looks at all of them.
+        var everyLook = Environment.GetEnvironmentVariable("HEAPWRIGHT_ALL_LOOKS") == "1";
+        foreach (var (i, url) in filled.Pages.Index())
         {
+            var usual =
+                everyLook || i % 3 == 0
+                    ? Looks.Usual
+                    : [.. Looks.Usual.Where(l => l.Theme != "dark")];
             await page.GotoAsync(url, new PageGotoOptions { WaitUntil = WaitUntilState.Load });
             var name = url.Split('?')[0].Trim('/').Replace('/', '-');
             name =
@@ -31,9 +38,7 @@ public sealed class LookTests(FilledSite filled)
                 : url == filled.Shared ? "shared"
                 : name.Length == 0 ? "yard"
                 : name;
-            complaints.AddRange(
-                await Looks.Complaints(page, name, url == "/" ? Looks.All : Looks.Usual)
-            );
+            complaints.AddRange(await Looks.Complaints(page, name, url == "/" ? Looks.All : usual));
         }
 
         Assert.True(complaints.Count == 0, string.Join(Environment.NewLine, complaints));
