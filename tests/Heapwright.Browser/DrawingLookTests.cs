@@ -28,22 +28,7 @@ public sealed class DrawingLookTests(FilledSite filled)
             .Order(StringComparer.Ordinal),
     ];
 
-    private static bool IsMakingThem =>
-        Environment.GetEnvironmentVariable("HEAPWRIGHT_PICTURES") == "1";
-
-    private static string Folder
-    {
-        get
-        {
-            var at = new DirectoryInfo(AppContext.BaseDirectory);
-            while (at is not null && !File.Exists(Path.Combine(at.FullName, "Heapwright.slnx")))
-            {
-                at = at.Parent;
-            }
-
-            return Path.Combine(at!.FullName, "tests", "drawings");
-        }
-    }
+    private static string Folder => KeptPictures.FolderOf("tests", "drawings");
 
     [Theory]
     [InlineData("light")]
@@ -56,7 +41,7 @@ public sealed class DrawingLookTests(FilledSite filled)
         await Lay(page, look);
         var shown = await page.ScreenshotAsync(new PageScreenshotOptions { FullPage = true });
         var file = Path.Combine(Folder, $"seen-{look}.png");
-        if (IsMakingThem)
+        if (KeptPictures.AreMade)
         {
             await File.WriteAllBytesAsync(file, shown, TestContext.Current.CancellationToken);
         }

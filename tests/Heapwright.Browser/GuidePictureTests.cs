@@ -16,22 +16,7 @@ public sealed partial class GuidePictureTests : IAsyncLifetime
 
     private const string StyleMark = "style.sha256";
 
-    private static bool IsMakingThem =>
-        Environment.GetEnvironmentVariable("HEAPWRIGHT_PICTURES") == "1";
-
-    private static string Folder
-    {
-        get
-        {
-            var at = new DirectoryInfo(AppContext.BaseDirectory);
-            while (at is not null && !File.Exists(Path.Combine(at.FullName, "Heapwright.slnx")))
-            {
-                at = at.Parent;
-            }
-
-            return Path.Combine(at!.FullName, "docs", "guide", "pictures");
-        }
-    }
+    private static string Folder => KeptPictures.FolderOf("docs", "guide", "pictures");
 
     public ValueTask InitializeAsync() => sample.InitializeAsync();
 
@@ -46,7 +31,7 @@ public sealed partial class GuidePictureTests : IAsyncLifetime
         {
             var page = await sample.Site.Visit(true, width, height);
             await page.GotoAsync(url, new PageGotoOptions { WaitUntil = WaitUntilState.Load });
-            for (var i = 0; IsMakingThem && i < 30 && await IsThinking(page); i++)
+            for (var i = 0; KeptPictures.AreMade && i < 30 && await IsThinking(page); i++)
             {
                 await page.WaitForTimeoutAsync(2000);
                 await page.ReloadAsync();
@@ -54,7 +39,7 @@ public sealed partial class GuidePictureTests : IAsyncLifetime
 
             var said = Plain(await Said(page));
             var text = Path.Combine(Folder, name + ".txt");
-            if (IsMakingThem)
+            if (KeptPictures.AreMade)
             {
                 await page.ScreenshotAsync(
                     new PageScreenshotOptions { Path = Path.Combine(Folder, name + ".png") }
@@ -96,7 +81,7 @@ public sealed partial class GuidePictureTests : IAsyncLifetime
         var style = await (await page.APIRequest.GetAsync("/heap.css")).BodyAsync();
         var hash = Convert.ToHexStringLower(SHA256.HashData(style)) + "\n";
         var mark = Path.Combine(Folder, StyleMark);
-        if (IsMakingThem)
+        if (KeptPictures.AreMade)
         {
             await File.WriteAllTextAsync(mark, hash, TestContext.Current.CancellationToken);
         }

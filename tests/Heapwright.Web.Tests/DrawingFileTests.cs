@@ -24,8 +24,7 @@ public sealed class DrawingFileTests
 
     private static readonly string[] Warmth = ["cold", "cool", "warm", "hot", "too_hot_to_hold"];
 
-    private static string Folder =>
-        Path.Combine(AppContext.BaseDirectory, "..", "..", "..", "..", "..", "tests", "drawings");
+    private static string Folder => Path.Combine(ContrastTests.Root(), "tests", "drawings");
 
     [Fact]
     public void Drawings_OfInventedFigures_AreAsTheirFiles()

@@ -220,8 +220,8 @@ internal sealed class DiagnoseAmounts
         {
             assumptions.Say(
                 "signs.amounts_of_cover",
-                measures.Short(Length.FromCentimeters(8)),
-                measures.Short(Length.FromCentimeters(15))
+                measures.Short(Length.FromCentimeters(MendDemand.CoverDepth.Low)),
+                measures.Short(Length.FromCentimeters(MendDemand.CoverDepth.High))
             );
         }
     }

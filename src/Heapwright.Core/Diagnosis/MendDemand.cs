@@ -18,9 +18,6 @@ public sealed class MendDemand
     private const double FewestPoints = 0.1; // share at which something is wanted; below it nothing is
     private const double MostUseless = 0.04; // share of points at which some stuff does nothing, or harm
 
-    // Hand-deep, cm (common practice, no source).
-    private static readonly Spread CoverDepth = Spread.Of(8, 10, 15);
-
     // Surface over volume to the power of 2/3: the top of a box 0.7 to 1.2 times as high as wide, and the whole of a cone
     // 0.5 to 1 times as high as its radius; where nothing is said, either.
     private static readonly Spread TopOfBox = Spread.Of(0.85, 1, 1.3);
@@ -46,6 +43,9 @@ public sealed class MendDemand
 
     /// <summary>The C:N that a heap with too much nitrogen is brought to: the low end of the preferred range.</summary>
     public static double RatioFromBelow { get; } = Aims.CarbonNitrogen.Low!.Value;
+
+    /// <summary>How deep a cover lies, cm: hand-deep (common practice, no source).</summary>
+    public static Spread CoverDepth { get; } = Spread.Of(8, 10, 15);
 
     /// <summary>What for.</summary>
     public MendPurpose Purpose { get; }
