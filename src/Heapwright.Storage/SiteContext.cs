@@ -7,7 +7,7 @@ namespace Heapwright.Storage;
 public abstract class SiteContext : DbContext
 {
     /// <summary>The form of the database that this program reads and writes.</summary>
-    public const int Schema = 7;
+    public const int Schema = 8;
 
     /// <summary>A context.</summary>
     /// <param name="options">Which database.</param>
@@ -71,6 +71,9 @@ public abstract class SiteContext : DbContext
                 .HasIndex(e => e.HeapId)
                 .HasFilter("is_correction")
                 .HasDatabaseName("IX_diary_entry_corrections");
+            entry
+                .HasIndex(e => e.HeapId, "IX_diary_entry_moves")
+                .HasFilter($"instr(record_json, '{DiaryRow.Move}') > 0");
         });
         model.Entity<PhotoRow>(photo =>
         {

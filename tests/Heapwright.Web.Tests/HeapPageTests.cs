@@ -2,6 +2,7 @@ using System.Net;
 using System.Net.Http.Headers;
 using System.Text;
 using System.Text.Json.Nodes;
+using Heapwright.App.Changes;
 using Heapwright.App.Diary;
 using Heapwright.App.Sites;
 using Heapwright.Core.Readings;
@@ -117,6 +118,45 @@ public sealed class HeapPageTests : IAsyncLifetime
             await empty.Content.ReadAsStringAsync(Never),
             StringComparison.Ordinal
         );
+    }
+
+    [Fact]
+    public async Task Heap_MovedPartedAndPutTogether_IsToldInTheDiary()
+    {
+        var bay = new Bay
+        {
+            Id = Guid.CreateVersion7(),
+            Name = "The far bay",
+            Shape = "box",
+            LengthM = 1,
+            WidthM = 1,
+            HeightM = 1,
+        };
+        await site
+            .Services.GetRequiredService<SiteRecorder>()
+            .Put("acts.bay_added", [bay.Name], [bay], Never);
+        await caller.Send(Page, "deed", ("do", "merge"), ("other", ""));
+        await caller.Send(Page, "deed", ("do", "move"), ("bay", bay.Id.ToString("N")));
+        await caller.Send(Page, "deed", ("do", "split"), ("share", "40"));
+        var wrong = await caller.Send(Page, "deed", ("do", "split"), ("share", "100"));
+        var nowhere = await caller.Send(Page, "deed", ("do", "move"), ("bay", "none"));
+
+        var html = WebUtility.HtmlDecode(await caller.GetStringAsync(Page, Never));
+        Assert.Contains("moved to another bay", html, StringComparison.Ordinal);
+        Assert.Contains("40 % taken away", html, StringComparison.Ordinal);
+        Assert.Contains("Another heap was put onto this one", html, StringComparison.Ordinal);
+        foreach (var refused in new[] { wrong, nowhere })
+        {
+            Assert.Contains(
+                "role=\"alert\"",
+                await refused.Content.ReadAsStringAsync(Never),
+                StringComparison.Ordinal
+            );
+        }
+
+        var record = await Desk.Reader.Of(heapId, null, Never);
+        Assert.Equal(3, record!.Diary.Standing.Count);
+        Assert.Equal(bay.Id, record.Place.Bay);
     }
 
     [Fact]
@@ -241,7 +281,7 @@ public sealed class HeapPageTests : IAsyncLifetime
             Zone = "Europe/London",
             Question = StartHeap.ToElement(
                 JsonNode.Parse(
-                    """{"bin":{"shape":"ring","diameter_m":1,"height_m":1},"ingredients":[{"material":"grass_clippings_fresh","amount":{"value":2,"unit":"wheelbarrow"}}]}"""
+                    """{"bin":{"shape":"ring","diameter_m":1,"height_m":1},"ingredients":[{"material":"grass_clippings_fresh","amount":{"value":8,"unit":"wheelbarrow"}}]}"""
                 )!
             ),
         };

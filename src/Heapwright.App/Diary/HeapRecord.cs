@@ -5,6 +5,7 @@ using Heapwright.App.Sites;
 using Heapwright.Core.Heaps;
 using Heapwright.Core.Readings;
 using Heapwright.Core.Readings.Deeds;
+using NodaTime;
 
 namespace Heapwright.App.Diary;
 
@@ -17,22 +18,33 @@ public sealed class HeapRecord
         "water",
         "add",
         "cover",
+        "move",
+        "split",
     };
 
     /// <summary>A heap with its diary.</summary>
     /// <param name="kept">The heap.</param>
     /// <param name="entries">Its entries, in the order in which they came.</param>
     /// <param name="air">The air of its site through the year; null where nobody typed it.</param>
-    public HeapRecord(KeptHeap kept, ImmutableArray<JudgedEntry> entries, MonthlyAir? air = null)
+    /// <param name="bays">The bays it may have been moved to; where one is not among them, its size is not known.</param>
+    public HeapRecord(
+        KeptHeap kept,
+        ImmutableArray<JudgedEntry> entries,
+        MonthlyAir? air = null,
+        ImmutableArray<Bay> bays = default
+    )
     {
         Kept = kept;
         Air = air;
+        this.bays = bays.IsDefault ? [] : bays;
         Entries = entries;
         Diary = HeapDiary.Of(entries.Select(e => e.Entry));
         Verdicts = entries
             .Where(e => e.Verdict is not null)
             .ToImmutableDictionary(e => e.Entry.Id, e => e.Verdict!);
     }
+
+    private readonly ImmutableArray<Bay> bays;
 
     /// <summary>The heap as it is kept.</summary>
     public KeptHeap Kept { get; }
@@ -59,6 +71,15 @@ public sealed class HeapRecord
 
     /// <summary>Whether it is no longer followed.</summary>
     public bool IsClosed => Events.Any(e => e.Deed is ClosedDeed);
+
+    /// <summary>The bay it stands in, and since when; null for none of the site's. Only moves among the entries are known.</summary>
+    public (Guid? Bay, Instant Since) Place =>
+        Events.LastOrDefault(e => e.Deed is MovedDeed) is { } move
+            ? (((MovedDeed)move.Deed).Bay, Instant.FromDateTimeOffset(move.At))
+            : (Kept.BayId, Kept.BuiltAt);
+
+    /// <summary>Whether another heap was put onto it: what it holds since then nobody has said.</summary>
+    public bool IsMerged => Events.Any(e => e.Deed is MergedDeed);
 
     /// <summary>Days since building, as the models count them.</summary>
     /// <param name="moment">The moment.</param>
@@ -101,7 +122,7 @@ public sealed class HeapRecord
         !Verdicts.TryGetValue(entryId, out var verdict)
         || verdict.Status is PlausibilityStatus.Plausible or PlausibilityStatus.Doubtful;
 
-    private static JsonObject? Event(EventEntry entry, double day)
+    private JsonObject? Event(EventEntry entry, double day)
     {
         if (!Simulated.Contains(EntryWords.Of(entry.Deed)))
         {
@@ -116,6 +137,14 @@ public sealed class HeapRecord
             {
                 json[name] = value.DeepClone();
             }
+        }
+
+        // To a model a heap is in a bin, and what became of the rest is nothing to it.
+        json.Remove("bay");
+        json.Remove("other_heap");
+        if (entry.Deed is MovedDeed move && bays.FirstOrDefault(b => b.Id == move.Bay) is { } bay)
+        {
+            json["bin"] = SiteQuestions.Bin(bay);
         }
 
         // Where stuff came from is nothing to a model.

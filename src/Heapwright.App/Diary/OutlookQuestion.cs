@@ -28,7 +28,10 @@ public static class OutlookQuestion
         MaterialProperty.BulkDensity,
     ];
 
-    /// <summary>The question; null where there is nothing to forecast: not built yet, closed, or long cold.</summary>
+    /// <summary>
+    /// The question; null where there is nothing to forecast: not built yet, closed, long cold, or another heap was put onto it, of
+    /// which nobody has said what it holds.
+    /// </summary>
     /// <param name="record">The heap.</param>
     /// <param name="contents">What the site has.</param>
     /// <param name="now">The present.</param>
@@ -43,7 +46,7 @@ public static class OutlookQuestion
         ArgumentNullException.ThrowIfNull(record);
         ArgumentNullException.ThrowIfNull(contents);
         var day = record.DayOf(now.ToDateTimeOffset());
-        if (day < 0 || day > LastDay || record.IsClosed)
+        if (day < 0 || day > LastDay || record.IsClosed || record.IsMerged)
         {
             return null;
         }
@@ -63,7 +66,7 @@ public static class OutlookQuestion
         Stock(question, contents, now, zone);
         if (
             new SiteQuestions(contents).Earlier(
-                record.Kept.BayId,
+                record.Place.Bay,
                 question["bin"],
                 record.Kept.Id
             ) is

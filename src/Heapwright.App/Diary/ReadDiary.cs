@@ -34,13 +34,14 @@ public sealed class ReadDiary(IItemStore items, IDiaryStore diary)
             ? new HeapRecord(
                 heap,
                 await diary.Read(heapId, from, null, cancel),
-                (await items.Find<Site>(Site.OnlyId, cancel))?.Air
+                (await items.Find<Site>(Site.OnlyId, cancel))?.Air,
+                await items.All<Bay>(cancel)
             )
             : null;
 
     /// <summary>
-    /// The heaps that stand in bays, each by its bay: the last that was built there, with its diary of the last weeks. A bay
-    /// is free where none was, or where it is no longer followed.
+    /// The heaps that stand in bays, each by its bay: the last that was built or moved there, with its diary of the last weeks. A
+    /// bay is free where none was, where it is no longer followed, and where it was moved away.
     /// </summary>
     /// <param name="now">The present.</param>
     /// <param name="cancel">Gives up.</param>
@@ -49,24 +50,43 @@ public sealed class ReadDiary(IItemStore items, IDiaryStore diary)
         CancellationToken cancel
     ) =>
         (await Followed(now, cancel))
-            .Where(r => r.Kept.BayId is not null)
-            .ToImmutableDictionary(r => r.Kept.BayId!.Value);
+            .Where(r => r.Place.Bay is not null)
+            .ToImmutableDictionary(r => r.Place.Bay!.Value);
 
     /// <summary>
-    /// The heaps that are followed, with their diaries of the last weeks: the last that was built in each bay, and all that
-    /// stand in none.
+    /// The heaps that are followed, with their diaries of the last weeks: the last that came into each bay, and all that
+    /// stand in none. Of a heap that was ever moved the whole diary is read.
     /// </summary>
     /// <param name="now">The present.</param>
     /// <param name="cancel">Gives up.</param>
     public async Task<ImmutableArray<HeapRecord>> Followed(Instant now, CancellationToken cancel)
     {
-        var followed = ImmutableArray.CreateBuilder<HeapRecord>();
-        foreach (var there in (await items.All<KeptHeap>(cancel)).GroupBy(h => h.BayId))
+        var moved = (await diary.EverMoved(cancel)).ToHashSet();
+        var came = new List<(Guid? Bay, Instant Since, KeptHeap? Heap, HeapRecord? Read)>();
+        foreach (var heap in await items.All<KeptHeap>(cancel))
         {
-            var standing = there.Key is null ? there : there.OrderBy(h => h.BuiltAt).TakeLast(1);
-            foreach (var heap in standing)
+            var read = moved.Contains(heap.Id)
+                ? new HeapRecord(heap, await diary.Read(heap.Id, null, null, cancel))
+                : null;
+            var (bay, since) = read?.Place ?? (heap.BayId, heap.BuiltAt);
+            came.Add((bay, since, heap, read));
+            if (bay != heap.BayId)
             {
-                if (await Recently(heap, now, cancel) is { } record)
+                // Whatever was in its first bay before it is gone from there too.
+                came.Add((heap.BayId, heap.BuiltAt, null, null));
+            }
+        }
+
+        var followed = ImmutableArray.CreateBuilder<HeapRecord>();
+        foreach (var there in came.GroupBy(c => c.Bay))
+        {
+            var last = there.Key is null ? there : there.OrderBy(c => c.Since).TakeLast(1);
+            foreach (var (_, _, heap, read) in last)
+            {
+                if (
+                    heap is not null
+                    && (read ?? await Recently(heap, now, cancel)) is { IsClosed: false } record
+                )
                 {
                     followed.Add(record);
                 }
@@ -77,15 +97,12 @@ public sealed class ReadDiary(IItemStore items, IDiaryStore diary)
     }
 
     // Where nothing was noted of late, the end may stand further back.
-    private async Task<HeapRecord?> Recently(KeptHeap heap, Instant now, CancellationToken cancel)
+    private async Task<HeapRecord> Recently(KeptHeap heap, Instant now, CancellationToken cancel)
     {
         var record = new HeapRecord(heap, await diary.Read(heap.Id, now - Recent, null, cancel));
-        if (record.Diary.Standing.Count == 0)
-        {
-            record = new HeapRecord(heap, await diary.Read(heap.Id, null, null, cancel));
-        }
-
-        return record.IsClosed ? null : record;
+        return record.Diary.Standing.Count > 0
+            ? record
+            : new HeapRecord(heap, await diary.Read(heap.Id, null, null, cancel));
     }
 
     /// <summary>The heap that a word names: its id, the beginning of its id, or its name.</summary>

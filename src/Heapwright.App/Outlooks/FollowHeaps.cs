@@ -29,7 +29,7 @@ public sealed class FollowHeaps(
         foreach (var record in await reader.Followed(now, cancel))
         {
             var id = record.Kept.Id;
-            var place = bays.IndexOf(bays.FirstOrDefault(b => b.Id == record.Kept.BayId)!);
+            var place = bays.IndexOf(bays.FirstOrDefault(b => b.Id == record.Place.Bay)!);
             var step = HeapStep.Of(
                 record,
                 kept.GetValueOrDefault(id),

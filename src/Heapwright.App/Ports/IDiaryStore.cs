@@ -48,4 +48,8 @@ public interface IDiaryStore
     /// <summary>The heaps that have a diary, with the number of their entries.</summary>
     /// <param name="cancel">Gives up.</param>
     Task<ImmutableArray<(Guid HeapId, long Entries)>> Heaps(CancellationToken cancel);
+
+    /// <summary>The heaps that were once moved to another bay, by an entry that stands or one that was struck out since.</summary>
+    /// <param name="cancel">Gives up.</param>
+    Task<ImmutableArray<Guid>> EverMoved(CancellationToken cancel);
 }

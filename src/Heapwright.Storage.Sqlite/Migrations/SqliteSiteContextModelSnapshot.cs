@@ -258,6 +258,9 @@ namespace Heapwright.Storage.Sqlite.Migrations
 
                     b.HasIndex("HeapId", "AtUnixMs");
 
+                    b.HasIndex(new[] { "HeapId" }, "IX_diary_entry_moves")
+                        .HasFilter("instr(record_json, '\"do\":\"move\"') > 0");
+
                     b.ToTable("diary_entry", (string)null);
                 });
 

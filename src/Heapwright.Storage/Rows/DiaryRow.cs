@@ -3,6 +3,9 @@ namespace Heapwright.Storage.Rows;
 /// <summary>The row of an entry of a diary; written once, never changed, never taken out.</summary>
 public sealed class DiaryRow
 {
+    /// <summary>What stands in the text of an entry that tells of a move to another bay.</summary>
+    public const string Move = "\"do\":\"move\"";
+
     /// <summary>The heap.</summary>
     public Guid HeapId { get; set; }
 

@@ -145,6 +145,21 @@ public sealed class EfDiaryStore<TContext>(IDbContextFactory<TContext> contexts)
         return [.. heaps.Select(h => (h.HeapId, h.Entries))];
     }
 
+    /// <inheritdoc/>
+    public async Task<ImmutableArray<Guid>> EverMoved(CancellationToken cancel)
+    {
+        await using var context = await contexts.CreateDbContextAsync(cancel);
+        return
+        [
+            .. await context
+                .Set<DiaryRow>()
+                .Where(r => r.RecordJson.Contains(DiaryRow.Move))
+                .Select(r => r.HeapId)
+                .Distinct()
+                .ToListAsync(cancel),
+        ];
+    }
+
     private static async Task<Dictionary<Guid, string>> There(
         SiteContext context,
         IReadOnlyList<JudgedEntry> entries,
