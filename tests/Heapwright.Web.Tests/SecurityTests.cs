@@ -38,10 +38,9 @@ public sealed class SecurityTests(SiteUnderTest site) : IClassFixture<SiteUnderT
         Assert.DoesNotContain(" style=", html, StringComparison.OrdinalIgnoreCase);
         Assert.DoesNotContain("<style", html, StringComparison.OrdinalIgnoreCase);
         Assert.DoesNotContain(" onclick=", html, StringComparison.OrdinalIgnoreCase);
-        // Two files of script, and none within the page.
-        Assert.Equal(2, Count(html, "<script src="));
-        Assert.Equal(2, Count(html, "<script"));
-        Assert.Contains("_framework/blazor.web", html, StringComparison.Ordinal);
+        // One file of script, and none within the page.
+        Assert.Equal(1, Count(html, "<script src="));
+        Assert.Equal(1, Count(html, "<script"));
     }
 
     [Theory]
