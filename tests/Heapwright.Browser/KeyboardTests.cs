@@ -31,6 +31,8 @@ public sealed class KeyboardTests(FilledSite filled)
             System.Globalization.CultureInfo.InvariantCulture
         );
         var plus = first.GetByRole(AriaRole.Button).Nth(1);
+        var unfolded = page.Locator("main details.card").First;
+        await unfolded.EvaluateAsync("d => d.open = true");
         await plus.FocusAsync();
         await page.Keyboard.PressAsync("Enter");
 
@@ -40,6 +42,7 @@ public sealed class KeyboardTests(FilledSite filled)
                 (before + 1).ToString(System.Globalization.CultureInfo.InvariantCulture)
             );
         await Assertions.Expect(plus).ToBeFocusedAsync();
+        await Assertions.Expect(unfolded).ToHaveAttributeAsync("open", "");
         await page.Keyboard.PressAsync("Enter");
         await Assertions
             .Expect(first.Locator("output"))

@@ -2,15 +2,18 @@
 // to it is read aloud.
 const mark = e => [e.tagName, e.id, e.name, e.type === 'radio' ? e.value : e.ariaLabel || e.textContent, e.form?.querySelector('[name=_handler]')?.value].join(' ');
 try {
-  const [path, y, hand] = JSON.parse(sessionStorage.place ?? '[]');
+  const [path, y, hand, open] = JSON.parse(sessionStorage.place ?? '[]');
   if (path === location.pathname && !location.hash) {
+    for (const s of document.querySelectorAll('main summary')) s.parentNode.open ||= open.includes(s.textContent);
     scrollTo(0, y);
-    if (hand) [...document.querySelectorAll('main *')].find(e => mark(e) === hand)?.focus({ preventScroll: true });
+    if (hand) [...document.querySelectorAll('main :is(a, button, input, select, summary, textarea)')].find(e => mark(e) === hand)?.focus({ preventScroll: true });
     const told = document.querySelector('main [role=alert]:not([hidden]), main .notice')?.textContent;
     if (told) setTimeout(() => { document.querySelector('[data-aloud]').textContent = told; }, 300);
   }
   addEventListener('pagehide', () => {
-    sessionStorage.place = JSON.stringify([location.pathname, scrollY, mark(document.querySelector('main :focus-visible') ?? document.body)]);
+    const open = [...document.querySelectorAll('main [open] > summary')].map(s => s.textContent);
+    const hand = document.querySelector('main :focus-visible');
+    sessionStorage.place = JSON.stringify([location.pathname, scrollY, hand && mark(hand), open]);
   });
 } catch { /* A browser that keeps nothing starts at the top. */ }
 
