@@ -103,7 +103,8 @@ static void press(const struct heap *h, double time, const double *y, struct zon
             double air = gaps * inverse, square = air * air;
             s->diffusivity[z] = 2e-5 * (square + variance) * (0.876 + 0.0062 * s->celsius[z]);
             double grain = 1 - air;
-            double shape = 2 * air * (square + 3 * variance) / (grain * grain);
+            double open = most(air - p[ClosedAirSpace], 0) / (0.5 - p[ClosedAirSpace]);
+            double shape = 0.25 * open * open * open / (grain * grain);
             shape = least(shape, p[PermeabilityCap]) + p[PermeabilityFloor];
             s->resistance[z] = 1 / (p[Permeability] * shape * f[PASSAGE]);
             s->conductivity[z] = p[DryConductivity] + p[WetConductivity] * wet;

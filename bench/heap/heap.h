@@ -74,6 +74,7 @@ enum parameter {
     TurnCooling,
     TurnVapour,
     OxygenTime,
+    ClosedAirSpace,
     PARAMETERS
 };
 

@@ -122,6 +122,9 @@ internal sealed partial class HeapBlock
         var inversePermeability = V8.One / P(HeapParameter.Permeability);
         var cap = P(HeapParameter.PermeabilityCap);
         var floor = P(HeapParameter.PermeabilityFloor);
+        var closed = P(HeapParameter.ClosedAirSpace);
+        var halfOpen = V(0.5) - closed;
+        var scale = V(0.25) / (halfOpen * halfOpen * halfOpen);
         for (var r = 0; r < rings; r++)
         {
             var stress = V8.Zero;
@@ -158,8 +161,10 @@ internal sealed partial class HeapBlock
                     V(OxygenDiffusivity)
                     * (square + variance)
                     * Vector512.FusedMultiplyAdd(temperature[z], V(0.0062), V(0.876));
+                // Kozeny and Carman's law in the air space that leads somewhere, 1 at half air space.
                 var grain = V8.One - air;
-                var shape = V(2.0) * air * (square + (V(3.0) * variance)) / (grain * grain);
+                var open = Vector512.MaxNative(air - closed, V8.Zero);
+                var shape = scale * open * open * open / (grain * grain);
                 shape = Vector512.Min(shape, cap) + floor;
                 resistance[z] = inversePermeability / (shape * Fixed[f + Passage]);
                 conductivity[z] = Vector512.FusedMultiplyAdd(wet, wetLambda, dryLambda);

@@ -278,7 +278,7 @@ internal static class HeapBuilder
                 inSlow / slow,
                 inLignin / lignin,
                 Math.Clamp(Math.Pow(reference / matter.RateSize, exponent), 0.3, 2),
-                Math.Clamp(Math.Sqrt(matter.PassageSize / reference), 0.1, 2),
+                Math.Clamp(matter.PassageSize / reference, 0.1, 2),
                 matter.Settling * block.ParameterOf(HeapParameter.SettleFactor, lane)
             );
         }

@@ -179,4 +179,7 @@ public enum HeapParameter
 
     /// <summary>Time in which the air in the pores follows its balance, d.</summary>
     OxygenTime,
+
+    /// <summary>Air space that lets no air pass, being closed or in dead ends; of the volume, 0 to 1.</summary>
+    ClosedAirSpace,
 }

@@ -160,17 +160,29 @@ public class ForecastAnswersTests
         Assert.Equal(0, json["from_day"]!.GetValue<double>());
     }
 
-    // A heap that is read as stone cold for days is not forecast to be at its height.
+    // A heap that is read as stone cold for days is not forecast to be at its height. One draw of members differs from
+    // another by a degree or two, so the middle one of five is held against the limit.
     [Fact]
     public void Answer_ColdReadings_PullTheForecastDown()
     {
-        var json = Ask(
-            $$"""
-            {{{Heap}},"readings":[{"day":2,"temperature_c":17},{"day":3,"temperature_c":16},{"day":4,"temperature_c":17},{"day":5,"temperature_c":16}],"from_day":5,"ahead_days":1}
-            """
-        );
+        double[] typical =
+        [
+            .. Enumerable
+                .Range(1, 5)
+                .Select(seed =>
+                    Typical(
+                        Ask(
+                            $$"""
+                            {{{Heap}},"readings":[{"day":2,"temperature_c":17},{"day":3,"temperature_c":16},{"day":4,"temperature_c":17},{"day":5,"temperature_c":16}],"from_day":5,"ahead_days":1,"seed":{{seed}}}
+                            """
+                        ),
+                        0
+                    )
+                )
+                .Order(),
+        ];
 
-        Assert.InRange(Typical(json, 0), 10, 25);
+        Assert.InRange(typical[2], 10, 25);
         Assert.True(Typical(Usual.Value, 0) > 50);
     }
 

@@ -150,11 +150,14 @@ internal sealed class ReferenceHeap(HeapGrid grid, Barrier wall, Barrier cover)
                 var wet = one[HeapBlock.Water] / 1000 / one.Volume;
                 var e = gaps / one.Volume;
                 var s2 = Math.Pow(P(HeapParameter.AirSpaceSpread), 2);
-                // Means over a spread of air space: of its square, and of its cube for the permeability.
+                // The mean of its square over a spread of air space.
                 one.Diffusivity = 2e-5 * ((e * e) + s2) * (0.876 + (0.0062 * one.Celsius));
+                // Kozeny and Carman's cube over square, as a multiple of that at half air space.
+                var closed = P(HeapParameter.ClosedAirSpace);
+                var through = Math.Max(e - closed, 0) / (0.5 - closed);
                 var multiple =
                     Math.Min(
-                        2 * ((e * e * e) + (3 * e * s2)) / Math.Pow(1 - e, 2),
+                        Math.Pow(through, 3) * Math.Pow(0.5 / (1 - e), 2),
                         P(HeapParameter.PermeabilityCap)
                     ) + P(HeapParameter.PermeabilityFloor);
                 one.Permeability =

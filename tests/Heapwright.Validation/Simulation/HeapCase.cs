@@ -108,6 +108,8 @@ public sealed record HeapCase(
     {
         var shares = Parts.Sum(p => p.DryShare);
         var ingredients = ImmutableArray.CreateBuilder<Ingredient>();
+        // A mixture fills less than its parts do (docs/models/mixtures.md), so each is loose enough for the whole.
+        var packing = Parts.Length > 1 ? 0.85 : 1;
         // The ratio of the whole is met by scaling the nitrogen of every part.
         var (carbon, nitrogen) = (0.0, 0.0);
         foreach (var (id, share) in Parts)
@@ -126,7 +128,7 @@ public sealed record HeapCase(
             var moisture = Moisture ?? own;
             // Density with another moisture: the same dry matter in the same volume.
             var density =
-                Density
+                Density * packing
                 ?? p[MaterialProperty.BulkDensity]!.Value.Typical * (100 - own) / (100 - moisture);
             var properties = p.With(MaterialProperty.Moisture, Spread.Exact(moisture))
                 .With(MaterialProperty.BulkDensity, Spread.Exact(density));

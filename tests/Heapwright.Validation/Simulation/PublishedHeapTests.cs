@@ -111,20 +111,25 @@ public sealed class PublishedHeapTests(ITestOutputHelper output)
         Say(
             $"heats or not: {hot.Count(r => r.Heats)} of {hot.Length} hot, {cold.Count(r => !r.Heats)} of {cold.Length} cold, balanced accuracy {balanced:F2}"
         );
-        // The aim of 0.85 is missed: one hot heap of ten is predicted at 53 °C, one cold one of three gets hot.
+        // One hot heap of ten is predicted at 53 °C. Of the three cold ones the wettest stays 2 K below the limit.
         Assert.Equal(Accepted, balanced, 2);
+    }
+
+    [Fact]
+    public void Blind_First55_WithinADayOfTwoThirds()
+    {
+        var told = Rows.Value.Where(r => r.Published.First55 is not null).ToArray();
+        var near = told.Count(r => Math.Abs(r.First55 - r.Published.First55!.Value) <= 1);
+        Say($"55 °C within a day: {near} of {told.Length}");
+        // The one that misses is the large heap, 1.6 days too early.
+        Assert.True(3 * near >= 2 * told.Length, $"{near} of {told.Length}");
     }
 
     private void Say(FormattableString text) =>
         output.WriteLine(text.ToString(CultureInfo.InvariantCulture));
 
-    private const double Accepted = 0.78;
+    private const double Accepted = 0.95;
 
-    // Too hot by more than 10 °C: the wetter slurry solids, and the litter, whose supply of air and size are not known.
-    // docs/models/heap.md says more.
-    private static readonly string[] TooHot =
-    [
-        "slurry solids, wetter batch",
-        "broiler litter, static",
-    ];
+    // Too hot by more than 10 °C: the litter, whose supply of air and size are not known. docs/models/heap.md says more.
+    private static readonly string[] TooHot = ["broiler litter, static"];
 }
