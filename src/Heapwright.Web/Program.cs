@@ -94,6 +94,7 @@ builder.Services.AddSingleton<SimulatedHeaps>();
 builder.Services.AddSingleton<ForecastHeaps>();
 builder.Services.AddSingleton<TaughtHeaps>();
 builder.Services.AddSingleton<ComparedPairs>();
+builder.Services.AddSingleton<FirstStyle>();
 builder.Services.AddScoped<Here>();
 builder.Services.AddHttpContextAccessor();
 builder.Services.AddRazorComponents();

@@ -31,7 +31,8 @@ public sealed class KeyboardTests(FilledSite filled)
             System.Globalization.CultureInfo.InvariantCulture
         );
         var plus = first.GetByRole(AriaRole.Button).Nth(1);
-        var label = await plus.GetAttributeAsync("aria-label");
+        var unfolded = page.Locator("main details.card").First;
+        await unfolded.EvaluateAsync("d => d.open = true");
         await plus.FocusAsync();
         await page.Keyboard.PressAsync("Enter");
 
@@ -40,16 +41,37 @@ public sealed class KeyboardTests(FilledSite filled)
             .ToHaveTextAsync(
                 (before + 1).ToString(System.Globalization.CultureInfo.InvariantCulture)
             );
-        Assert.Equal(
-            label,
-            await page.EvaluateAsync<string>("document.activeElement.getAttribute('aria-label')")
-        );
+        await Assertions.Expect(plus).ToBeFocusedAsync();
+        await Assertions.Expect(unfolded).ToHaveAttributeAsync("open", "");
         await page.Keyboard.PressAsync("Enter");
         await Assertions
             .Expect(first.Locator("output"))
             .ToHaveTextAsync(
                 (before + 2).ToString(System.Globalization.CultureInfo.InvariantCulture)
             );
+        await page.Context.CloseAsync();
+    }
+
+    [Fact]
+    public async Task Tap_AnsweredOnTheSamePage_LeavesThePageWhereItWasAndIsReadAloud()
+    {
+        var page = await filled.Site.Visit(true, 390, 844);
+        await page.GotoAsync("/stock");
+        var last = page.Locator(".goods li").Last.GetByRole(AriaRole.Button).Last;
+        await last.ScrollIntoViewIfNeededAsync();
+        var before = await page.EvaluateAsync<double>("scrollY");
+        await last.ClickAsync();
+
+        await Assertions.Expect(page.Locator("[data-aloud]")).Not.ToBeEmptyAsync();
+        await Assertions
+            .Expect(page.Locator("[data-aloud]"))
+            .ToContainTextAsync(await page.Locator(".notice p").InnerTextAsync());
+        Assert.True(before > 200);
+        Assert.InRange(await page.EvaluateAsync<double>("scrollY"), before - 1, before + 1);
+
+        // Another page begins at its top.
+        await page.GotoAsync("/mix");
+        Assert.Equal(0, await page.EvaluateAsync<double>("scrollY"));
         await page.Context.CloseAsync();
     }
 

@@ -1,4 +1,5 @@
 using System.Net;
+using System.Security.Cryptography;
 using System.Text;
 
 namespace Heapwright.Web.Tests;
@@ -36,12 +37,41 @@ public sealed class SecurityTests(SiteUnderTest site) : IClassFixture<SiteUnderT
         var html = await answer.Content.ReadAsStringAsync(Never);
 
         Assert.DoesNotContain(" style=", html, StringComparison.OrdinalIgnoreCase);
-        Assert.DoesNotContain("<style", html, StringComparison.OrdinalIgnoreCase);
+        // One style at the first visit, letter by letter the one that the rules of the page name.
+        var style = html[
+            (html.IndexOf("<style>", StringComparison.Ordinal) + 7)..html.IndexOf(
+                "</style>",
+                StringComparison.Ordinal
+            )
+        ];
+        Assert.Equal(1, Count(html, "<style"));
+        Assert.Contains(
+            $"style-src 'self' 'sha256-{Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(style)))}';",
+            answer.Headers.GetValues("Content-Security-Policy").Single(),
+            StringComparison.Ordinal
+        );
         Assert.DoesNotContain(" onclick=", html, StringComparison.OrdinalIgnoreCase);
-        // Two files of script, and none within the page.
-        Assert.Equal(2, Count(html, "<script src="));
-        Assert.Equal(2, Count(html, "<script"));
-        Assert.Contains("_framework/blazor.web", html, StringComparison.Ordinal);
+        // One file of script, and none within the page.
+        Assert.Equal(1, Count(html, "<script src="));
+        Assert.Equal(1, Count(html, "<script"));
+    }
+
+    [Fact]
+    public async Task Style_FromTheSecondPageOn_IsTheFile()
+    {
+        var first = await site.Caller().GetAsync("/more", Never);
+        var cookie = first
+            .Headers.GetValues("Set-Cookie")
+            .Single(c => c.StartsWith("style=", StringComparison.Ordinal));
+        using var request = new HttpRequestMessage(HttpMethod.Get, "/more");
+        request.Headers.Add("Cookie", cookie.Split(';')[0]);
+        var html = await (await site.Caller().SendAsync(request, Never)).Content.ReadAsStringAsync(
+            Never
+        );
+
+        Assert.Contains("HttpOnly", cookie, StringComparison.OrdinalIgnoreCase);
+        Assert.DoesNotContain("<style", html, StringComparison.OrdinalIgnoreCase);
+        Assert.Contains("<link rel=\"stylesheet\" href=\"heap.", html, StringComparison.Ordinal);
     }
 
     [Theory]

@@ -1,9 +1,10 @@
 using System.Collections.Immutable;
+using Heapwright.Core.Bins;
 using Heapwright.Core.Simulation;
 
 namespace Heapwright.App.Contract;
 
-/// <summary>Reads what is done to a heap: turns, water, additions, covers.</summary>
+/// <summary>Reads what is done to a heap: turns, water, additions, covers, moves, splits.</summary>
 internal sealed class SimulateEvents(IngredientReader reader, Assumptions assumptions)
 {
     private static readonly Dictionary<string, double> Thoroughness = new(StringComparer.Ordinal)
@@ -19,7 +20,11 @@ internal sealed class SimulateEvents(IngredientReader reader, Assumptions assump
         ["water"] = ["l"],
         ["add"] = ["ingredients"],
         ["cover"] = ["kind"],
+        ["move"] = ["thoroughness", "bin", "walls"],
+        ["split"] = ["share_pct"],
     };
+
+    private static readonly string[] Fields = [.. FieldsOf.Values.SelectMany(f => f).Distinct()];
 
     /// <summary>The events, in order of time.</summary>
     /// <param name="input">The field <c>events</c>, or null.</param>
@@ -49,27 +54,26 @@ internal sealed class SimulateEvents(IngredientReader reader, Assumptions assump
     public static string Word(HeapEvent happening) =>
         happening switch
         {
+            Moved => "move",
             Turned => "turn",
             Watered => "water",
             Added => "add",
+            Split => "split",
             _ => "cover",
         };
 
     private HeapEvent One(Input input)
     {
-        var fields = input.Fields(["day", "do", .. FieldsOf.Values.SelectMany(f => f)]);
+        var fields = input.Fields(["day", "do", .. Fields]);
         var day = fields.Needed("day").Number(0, 3650);
         var deed = fields.Needed("do").Choice([.. FieldsOf.Keys]);
-        foreach (var (owner, names) in FieldsOf)
+        foreach (var name in Fields.Except(FieldsOf[deed], StringComparer.Ordinal))
         {
-            foreach (var name in names)
+            if (fields[name] is { } stranger)
             {
-                if (owner != deed && fields[name] is { } stranger)
-                {
-                    throw stranger.Problem(
-                        $"\"{deed}\" has no {name}; it has {string.Join(", ", FieldsOf[deed])}"
-                    );
-                }
+                throw stranger.Problem(
+                    $"\"{deed}\" has no {name}; it has {string.Join(", ", FieldsOf[deed])}"
+                );
             }
         }
 
@@ -78,21 +82,16 @@ internal sealed class SimulateEvents(IngredientReader reader, Assumptions assump
             "turn" => Turn(fields, day),
             "water" => new Watered(day, fields.Needed("l").Number(0, 100_000)),
             "add" => Add(fields, day),
+            "move" => Move(fields, day),
+            "split" => new Split(day, fields.Needed("share_pct").Number(0.1, 99.9) / 100),
             _ => Cover(fields, day),
         };
     }
 
-    private Turned Turn(InputFields fields, double day)
-    {
-        var how = fields["thoroughness"]?.Choice([.. Thoroughness.Keys]);
-        if (how is null)
-        {
-            assumptions.Say("simulate.thoroughness_assumed", 100 * Thoroughness["fair"]);
-        }
-
-        return new Turned(
+    private Turned Turn(InputFields fields, double day) =>
+        new(
             day,
-            Thoroughness[how ?? "fair"],
+            How(fields, "fair", "simulate.thoroughness_assumed"),
             fields["part"]?.Choice("all", "top_half", "outside_in") switch
             {
                 "top_half" => TurnedPart.TopHalf,
@@ -100,6 +99,35 @@ internal sealed class SimulateEvents(IngredientReader reader, Assumptions assump
                 _ => TurnedPart.All,
             }
         );
+
+    // Every forkful is taken up and laid down, so that it is turned well unless told otherwise.
+    private Moved Move(InputFields fields, double day)
+    {
+        var there = fields["bin"] is { } bin ? BinReader.Read(bin) : null;
+        if (there?.Shape is BinShape.Cone or BinShape.Windrow)
+        {
+            assumptions.Say("simulate.moved_free", day);
+        }
+
+        return new Moved(
+            day,
+            How(fields, "good", "simulate.move_assumed"),
+            there,
+            fields["walls"]?.Choice([.. Surroundings.Walls.Keys]) is { } walls
+                ? Surroundings.Walls[walls]
+                : null
+        );
+    }
+
+    private double How(InputFields fields, string usual, string assumed)
+    {
+        var how = fields["thoroughness"]?.Choice([.. Thoroughness.Keys]);
+        if (how is null)
+        {
+            assumptions.Say(assumed, 100 * Thoroughness[usual]);
+        }
+
+        return Thoroughness[how ?? usual];
     }
 
     private Added Add(InputFields fields, double day)

@@ -43,9 +43,8 @@ public readonly record struct HeapOutcome(
 
     private static HeapOutcome Of(BlockRun run, int lane, double fromDay)
     {
-        var first = run.Looks[0];
         var last = run.Looks[^1];
-        var dryIn = first.DryOf(lane) + run.DryAdded(lane);
+        var dryIn = run.DryIn(lane);
         var block = run.Block;
         return new HeapOutcome(
             run.Parcels?.HeldPercent()[lane] ?? double.NaN,
@@ -65,11 +64,11 @@ public readonly record struct HeapOutcome(
         foreach (var look in looks.TakeWhile(l => l == looks[0] || l.Day <= fromDay))
         {
             now = look;
-            most = Math.Max(most, look.Fast[lane]);
+            most = Math.Max(most, look.FastOf(lane));
         }
 
         return new HeapRest(
-            100 * now.Fast[lane] / most,
+            100 * now.FastOf(lane) / most,
             now.DryOf(lane),
             now.MoistureOf(lane),
             1000 * now.Volume[lane]
@@ -83,7 +82,7 @@ public readonly record struct HeapOutcome(
         var reached = double.NaN;
         foreach (var look in looks)
         {
-            var fast = look.Fast[lane];
+            var fast = look.FastOf(lane);
             most = Math.Max(most, fast);
             if (fast > FastLeft * most)
             {
@@ -108,9 +107,9 @@ public readonly record struct HeapOutcome(
             return double.NaN;
         }
 
-        var pace = Math.Log(start.Fast[lane] / end.Fast[lane]) / days;
+        var pace = Math.Log(start.FastOf(lane) / end.FastOf(lane)) / days;
         return pace >= LeastPace
-            ? end.Day + (Math.Log(end.Fast[lane] / (FastLeft * most)) / pace)
+            ? end.Day + (Math.Log(end.FastOf(lane) / (FastLeft * most)) / pace)
             : double.NaN;
     }
 }

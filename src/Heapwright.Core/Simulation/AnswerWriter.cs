@@ -131,10 +131,7 @@ internal static class AnswerWriter
 
         var first = run.Looks[0];
         var last = run.Looks[^1];
-        var (dryIn, nitrogenIn) = (
-            first.DryOf(lane) + run.DryAdded(lane),
-            run.PutIn(lane).Nitrogen
-        );
+        var (dryIn, nitrogenIn) = (run.DryIn(lane), run.PutIn(lane).Nitrogen);
         return new HeapMilestones(
             FirstAbove(answer, member, 49),
             FirstAbove(answer, member, 55),

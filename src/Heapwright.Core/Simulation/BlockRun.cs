@@ -12,13 +12,14 @@ internal sealed class BlockRun
     private const double Longest = 0.25; // days
 
     private readonly SimulationQuestion question;
-    private readonly HeapGrid grid;
+    private HeapGrid grid;
     private readonly HeapBlock block;
     private readonly LockStepIntegrator integrator;
     private readonly (int Zone, double Weight)[] core;
     private readonly Parcels? parcels;
     private readonly HeapMatter[][] additions; // [added event][lane]
     private readonly List<HeapEvent> events;
+    private double left = 1; // share of the dry matter at the start that was not taken away
     private readonly double[] dryAdded = new double[HeapBlock.Lanes];
     private readonly double[] carbonIn = new double[HeapBlock.Lanes];
     private readonly double[] nitrogenIn = new double[HeapBlock.Lanes];
@@ -62,6 +63,7 @@ internal sealed class BlockRun
         integrator = new LockStepIntegrator(block, ButcherTableau.BogackiShampine);
         events = [.. question.Events.Where(e => e.Day <= question.Days).OrderBy(e => e.Day)];
         parcels = from.parcels?.Copy();
+        left = from.left;
         from.dryAdded.CopyTo(dryAdded, 0);
         from.carbonIn.CopyTo(carbonIn, 0);
         from.nitrogenIn.CopyTo(nitrogenIn, 0);
@@ -85,10 +87,10 @@ internal sealed class BlockRun
     /// <summary>The steps taken.</summary>
     public long Steps => integrator.Steps;
 
-    /// <summary>Dry matter added after building, kg.</summary>
-    public double DryAdded(int lane) => dryAdded[lane];
+    /// <summary>Dry matter put in, additions included and what was taken away left out, kg.</summary>
+    public double DryIn(int lane) => (Looks[0].DryOf(lane) * left) + dryAdded[lane];
 
-    /// <summary>What was put in, additions included, kg.</summary>
+    /// <summary>What was put in, additions included and what was taken away left out, kg.</summary>
     public (double Carbon, double Nitrogen, double Water) PutIn(int lane) =>
         (carbonIn[lane], nitrogenIn[lane], waterIn[lane]);
 
@@ -259,7 +261,9 @@ internal sealed class BlockRun
             oxygen += block.State[HeapBlock.At(z, HeapBlock.Oxygen)] * weight;
         }
 
-        Looks.Add(new HeapLook(now, celsius, dry, fast, water, oxygen, height, volume));
+        Looks.Add(
+            new HeapLook(now, celsius, dry, fast, water, oxygen, height, volume) { Left = left }
+        );
         if (parcels is not null)
         {
             var air = Vector512.Create(block.Weather.At(now).Air) + block.AirOffset;
@@ -272,8 +276,15 @@ internal sealed class BlockRun
     {
         switch (what)
         {
+            case Moved move:
+                Turn(move);
+                Settle(move);
+                break;
             case Turned turn:
                 Turn(turn);
+                break;
+            case Split split:
+                Keep(1 - split.Share);
                 break;
             case Watered water:
                 Water(water);
@@ -311,6 +322,34 @@ internal sealed class BlockRun
         }
 
         parcels?.Move(share);
+    }
+
+    // Walled places differ in their floor and walls; a free heap keeps its outline.
+    private void Settle(Moved move)
+    {
+        block.Wall = move.Walls ?? block.Wall;
+        if (
+            move.Bin is { } bin
+            && HeapGrid.Of(bin, grid.Volume, question.Refinement) is { HasSides: true } floor
+            && grid.HasSides
+        )
+        {
+            grid = floor;
+            block.StandOn(grid);
+        }
+    }
+
+    private void Keep(double share)
+    {
+        block.Keep(share);
+        left *= share;
+        foreach (var sums in new[] { dryAdded, carbonIn, nitrogenIn, waterIn, heatIn })
+        {
+            for (var lane = 0; lane < HeapBlock.Lanes; lane++)
+            {
+                sums[lane] *= share;
+            }
+        }
     }
 
     private void Water(Watered water)

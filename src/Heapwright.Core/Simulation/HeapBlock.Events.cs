@@ -99,6 +99,30 @@ internal sealed partial class HeapBlock
         Lay(zone, lane, there);
     }
 
+    /// <summary>
+    /// Takes a share of everything away. The sums of the past are taken with it, as if the heap had been smaller from the start:
+    /// so the balances still close, and what was lost so far stays the same share of what was put in.
+    /// </summary>
+    /// <param name="left">The share that is left, above 0 and below 1.</param>
+    public void Keep(double left)
+    {
+        for (var z = 0; z < zones; z++)
+        {
+            for (var s = Heat; s <= Microbe; s++)
+            {
+                State[At(z, s)] *= left;
+            }
+
+            Fixed[(z * FixedPerZone) + Ash] *= left;
+            Fixed[(z * FixedPerZone) + FastAtStart] *= left;
+        }
+
+        for (var i = zones * PerZone; i < StateCount; i++)
+        {
+            State[i] *= left;
+        }
+    }
+
     /// <summary>Lets a zone lose a share of its heat above the air, part of it as vapour.</summary>
     public void Air(int zone, int lane, double air)
     {

@@ -47,7 +47,7 @@ internal sealed partial class HeapBlock : ILockStepSystem
     private const double IceHeat = 2100;
     private const double Fusion = 334_000; // J/kg
 
-    private readonly HeapGrid grid;
+    private HeapGrid grid;
     private readonly int rings;
     private readonly int layers;
     private readonly int zones;
@@ -90,6 +90,10 @@ internal sealed partial class HeapBlock : ILockStepSystem
 
     /// <summary>The weather.</summary>
     public Weather Weather { get; }
+
+    /// <summary>Stands the heap on another floor; it has the same rings and layers.</summary>
+    /// <param name="floor">The grid there.</param>
+    public void StandOn(HeapGrid floor) => grid = floor;
 
     /// <summary>Shape [lane]: by how much the air of a member lies above the weather, K.</summary>
     public Vector512<double> AirOffset { get; init; }

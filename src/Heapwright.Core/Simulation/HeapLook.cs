@@ -22,6 +22,13 @@ internal sealed record HeapLook(
     Vector512<double> Volume
 )
 {
+    /// <summary>The share of the heap that had not been taken away.</summary>
+    public double Left { get; init; } = 1;
+
+    /// <summary>What rots in the first hot days, kg, as if nothing had been taken away: what is taken is not rotted.</summary>
+    /// <param name="lane">The member.</param>
+    public double FastOf(int lane) => Fast[lane] / Left;
+
     /// <summary>Dry matter of a member, kg.</summary>
     /// <param name="lane">The member.</param>
     public double DryOf(int lane)

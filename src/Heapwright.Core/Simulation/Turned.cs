@@ -4,4 +4,4 @@ namespace Heapwright.Core.Simulation;
 /// <param name="Day">Days since building.</param>
 /// <param name="Thoroughness">The share of the matter that ends up anywhere; the rest stays where it was.</param>
 /// <param name="Part">What is turned.</param>
-public sealed record Turned(double Day, double Thoroughness, TurnedPart Part) : HeapEvent(Day);
+public record Turned(double Day, double Thoroughness, TurnedPart Part) : HeapEvent(Day);

@@ -3,17 +3,18 @@ namespace Heapwright.Web.Hosting;
 /// <summary>What every answer tells the browser it may and may not do.</summary>
 internal static class SecurityHeaders
 {
-    /// <summary>Everything comes from here, nothing runs or is styled from within a page.</summary>
-    public const string ContentSecurityPolicy =
-        "default-src 'self'; script-src 'self'; style-src 'self'; img-src 'self'; font-src 'self'; "
-        + "connect-src 'self'; object-src 'none'; base-uri 'self'; form-action 'self'; frame-ancestors 'none'";
-
-    public static IApplicationBuilder UseSecurityHeaders(this IApplicationBuilder app) =>
-        app.Use(
+    public static IApplicationBuilder UseSecurityHeaders(this IApplicationBuilder app)
+    {
+        // Everything comes from here; nothing runs from within a page, and no style but the one that is named.
+        var policy =
+            $"default-src 'self'; script-src 'self'; style-src 'self' {app.ApplicationServices.GetRequiredService<FirstStyle>().Source}; "
+            + "img-src 'self'; font-src 'self'; connect-src 'self'; object-src 'none'; base-uri 'self'; form-action 'self'; "
+            + "frame-ancestors 'none'";
+        return app.Use(
             (context, next) =>
             {
                 var headers = context.Response.Headers;
-                headers.ContentSecurityPolicy = ContentSecurityPolicy;
+                headers.ContentSecurityPolicy = policy;
                 headers.XContentTypeOptions = "nosniff";
                 headers.XFrameOptions = "DENY";
                 headers["Referrer-Policy"] = "same-origin";
@@ -24,4 +25,5 @@ internal static class SecurityHeaders
                 return next(context);
             }
         );
+    }
 }

@@ -56,7 +56,7 @@ const page = async (e, url) => {
   try {
     const answer = await fetch(e.request);
     if ([502, 503, 504].includes(answer.status)) throw new Error('nobody behind the proxy');
-    if (answer.ok && !answer.redirected && !answer.headers.has('blazor-enhanced-nav-redirect-location') && !/[?&](done|kept|refused)=/.test(url.search)
+    if (answer.ok && !answer.redirected && !/[?&](done|kept|refused)=/.test(url.search)
       && answer.headers.get('content-type')?.startsWith('text/html')) {
       e.waitUntil(put(cache, url.pathname + url.search, answer.clone()));
       e.waitUntil((async () => {

@@ -1,12 +1,21 @@
-// After a step to another page the heading takes the focus, so that it is read aloud. A first visit starts at the top,
-// and a step within a page leaves the focus where the hand is.
-let path = location.pathname;
-Blazor.addEventListener('enhancedload', () => {
-  if (location.pathname !== path) {
-    path = location.pathname;
-    document.querySelector('h1')?.focus({ preventScroll: true });
+// A form, or a link, that is answered on the same page leaves the eye and the hand where they were, and what the page says
+// to it is read aloud.
+const mark = e => [e.tagName, e.id, e.name, e.type === 'radio' ? e.value : e.ariaLabel || e.textContent, e.form?.querySelector('[name=_handler]')?.value].join(' ');
+try {
+  const [path, y, hand, open] = JSON.parse(sessionStorage.place ?? '[]');
+  if (path === location.pathname && !location.hash) {
+    for (const s of document.querySelectorAll('main summary')) s.parentNode.open ||= open.includes(s.textContent);
+    scrollTo(0, y);
+    if (hand) [...document.querySelectorAll('main :is(a, button, input, select, summary, textarea)')].find(e => mark(e) === hand)?.focus({ preventScroll: true });
+    const told = document.querySelector('main [role=alert]:not([hidden]), main .notice')?.textContent;
+    if (told) setTimeout(() => { document.querySelector('[data-aloud]').textContent = told; }, 300);
   }
-});
+  addEventListener('pagehide', () => {
+    const open = [...document.querySelectorAll('main [open] > summary')].map(s => s.textContent);
+    const hand = document.querySelector('main :focus-visible');
+    sessionStorage.place = JSON.stringify([location.pathname, scrollY, hand && mark(hand), open]);
+  });
+} catch { /* A browser that keeps nothing starts at the top. */ }
 
 // The days of a heap: every picture lies in the page already, and the slider brings one forward. Without script the form
 // asks for it.
@@ -75,7 +84,6 @@ document.addEventListener('click', e => {
     if (!heap().slide || showDay(+heap().slide.value + 1) >= +slide.max) { still(); keepDay(); }
   }, 350);
 }, true);
-Blazor.addEventListener('enhancedload', ready);
 ready();
 
 // The outbox: what is saved beside the heap lies in this browser's own store until the site has answered that it is kept.
@@ -312,5 +320,5 @@ else addEventListener('load', keepPages);
 addEventListener('online', flush);
 addEventListener('visibilitychange', () => document.hidden || flush());
 setInterval(flush, 30000);
-Blazor.addEventListener('enhancedload', arrive);
+addEventListener('pageshow', e => e.persisted && arrive());
 setTimeout(arrive);

@@ -22,6 +22,8 @@ public sealed class BalanceTests
         Bin.Windrow(Length.FromMeters(8), Length.FromMeters(2.5), Length.FromMeters(1.2)),
     ];
 
+    private const int EventSets = 7;
+
     private static readonly string[] Covers = ["none", "breathable", "lid", "straw"];
 
     private static readonly string[] Walls = ["bare", "slatted", "timber", "straw_bale", "none"];
@@ -68,7 +70,10 @@ public sealed class BalanceTests
                         Events = Events(mix, n),
                     }
                 ).Run();
-                Check(run, $"{mixture}, {bin.Shape}, {air} °C, {cover}, {walls}, events {n % 6}");
+                Check(
+                    run,
+                    $"{mixture}, {bin.Shape}, {air} °C, {cover}, {walls}, events {n % EventSets}"
+                );
                 n++;
             }
         }
@@ -89,7 +94,7 @@ public sealed class BalanceTests
         };
 
     private static HeapEvent[] Events(GardenMix mix, int n) =>
-        (n % 6) switch
+        (n % EventSets) switch
         {
             0 => [],
             1 => [new Turned(5, 0.6, TurnedPart.All), new Turned(10.3, 0.95, TurnedPart.All)],
@@ -100,6 +105,13 @@ public sealed class BalanceTests
                 new Turned(9, 0.8, TurnedPart.TopHalf),
             ],
             4 => [new Covered(2, Surroundings.Covers["straw"]), new Watered(7.1, 200)],
+            5 =>
+            [
+                new Split(5, 0.4),
+                new Moved(5, 0.95, Bins[n % Bins.Length], Surroundings.Walls["bare"]),
+                new Added(8, [(mix with { CubicMetres = 0.1 }).Ingredient]),
+                new Split(12, 0.5),
+            ],
             _ =>
             [
                 new Added(4, [(mix with { CubicMetres = 0.1, Moisture = 30 }).Ingredient]),
