@@ -14,6 +14,7 @@ public static class Adviser
     private const int FirstBlocks = 3; // members of the first round: eight times as many
     private const int SecondBlocks = 8;
     private const int Kept = 4; // beside waiting, for the second round
+    private const double AsGood = 0.5; // of the margin: gains nearer than this are as good as each other
     private const double Likely = 0.6; // an action that helps in fewer members than this share is not advised
 
     /// <summary>Ranks what might be done; the first is the advice.</summary>
@@ -46,10 +47,22 @@ public static class Adviser
         ];
         var second = Try(forecast, best, rule, SecondBlocks, cancellation);
         // What came through the first round only keeps what it showed there.
-        var results = second
+        var tried = second
             .Concat(first.Where(r => !best.Contains(r.Action)))
             .Where(r => r.Action.Deed != ActionKind.Wait)
+            .ToArray();
+        var most = tried
+            .Where(r => IsWorthIt(r, rule))
+            .Select(r => r.Gain)
+            .DefaultIfEmpty(double.PositiveInfinity)
+            .Max();
+        // Of those that can hardly be told apart the least work comes first, lest the noise of a reading decide.
+        bool IsAsGood(RankedAction r) =>
+            IsWorthIt(r, rule) && r.Gain >= most - (AsGood * rule.Margin);
+        var results = tried
             .OrderByDescending(r => IsWorthIt(r, rule))
+            .ThenByDescending(IsAsGood)
+            .ThenBy(r => IsAsGood(r) ? r.Action.Minutes : 0)
             .ThenByDescending(r => r.Gain)
             .ThenBy(r => r.Action.OnDay)
             .ToList();

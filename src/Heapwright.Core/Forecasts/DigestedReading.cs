@@ -10,6 +10,7 @@ namespace Heapwright.Core.Forecasts;
 /// <param name="Depth">m, or null.</param>
 /// <param name="Excess">How far the value is above the air, K.</param>
 /// <param name="Moisture">Whether it is a squeeze.</param>
+/// <param name="Agreed">Whether it is the mean of several that agree: then it is no slip.</param>
 internal sealed record DigestedReading(
     double Day,
     double Value,
@@ -17,5 +18,6 @@ internal sealed record DigestedReading(
     ProbeSpot Spot,
     double? Depth,
     double Excess,
-    bool Moisture = false
+    bool Moisture = false,
+    bool Agreed = false
 );

@@ -16,7 +16,8 @@ internal static class ErrorModel
     /// <summary>The time in which the error that wanders forgets itself, d.</summary>
     public const double Memory = 3;
 
-    private const double InStep = 0.5;
+    /// <summary>How far the errors of two spots go together.</summary>
+    public const double InStep = 0.5;
 
     // What a heap is other than its model for good: its memory, and the sizes that are tried, K.
     private const double LastingMemory = 30; // d
@@ -98,45 +99,6 @@ internal static class ErrorModel
         });
     }
 
-    /// <summary>
-    /// What the error of the core will be, given what is left between readings and the fit: its weights on what is left,
-    /// and the standard deviation that remains.
-    /// </summary>
-    /// <param name="readings">The readings.</param>
-    /// <param name="factors">Shape [reading]: by how much the variance of each reading is raised.</param>
-    /// <param name="lasting">Standard deviation of the error that lasts, K.</param>
-    /// <param name="excess">When: days, and how far the core is then expected to be above the air, K.</param>
-    /// <returns>Shape [day]: the weights, of shape [reading], and the standard deviation, K.</returns>
-    public static (double[] Weights, double Deviation)[] Ahead(
-        IReadOnlyList<DigestedReading> readings,
-        IReadOnlyList<double> factors,
-        double lasting,
-        IReadOnlyList<(double Day, double Excess)> excess
-    )
-    {
-        var ahead = new (double[], double)[excess.Count];
-        var factor =
-            readings.Count > 0 ? Cholesky.Of(Covariance(readings, factors, lasting)) : null;
-        for (var t = 0; t < ahead.Length; t++)
-        {
-            var at = new DigestedReading(
-                excess[t].Day,
-                0,
-                0,
-                Readings.ProbeSpot.Core,
-                null,
-                excess[t].Excess
-            );
-            var with = readings.Select(r => Together(at, r, lasting)).ToArray();
-            double[] weights = [.. with];
-            factor?.Solve(weights);
-            var explained = weights.Zip(with, (a, b) => a * b).Sum();
-            ahead[t] = (weights, Math.Sqrt(Math.Max(Together(at, at, lasting) - explained, 0)));
-        }
-
-        return ahead;
-    }
-
     private static double Together(DigestedReading a, DigestedReading b, double lasting)
     {
         if (a.Moisture || b.Moisture)
@@ -170,6 +132,8 @@ internal static class ErrorModel
 
     private static double Warm(DigestedReading r) => Warm(r.Excess);
 
-    private static double Size(DigestedReading r) =>
+    /// <summary>Standard deviation of the error that wanders where and when a reading was taken, K.</summary>
+    /// <param name="r">The reading.</param>
+    public static double Size(DigestedReading r) =>
         Size(r.Excess) * (r.Spot == Readings.ProbeSpot.Core ? 1 : Outside);
 }

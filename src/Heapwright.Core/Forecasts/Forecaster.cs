@@ -103,29 +103,26 @@ public static class Forecaster
         var n = run.Question.Members;
         var core = Regions.Core(run.Grid);
         var course = new double[days.Count][];
-        var excess = new (double, double)[days.Count];
+        var size = (int)System.Numerics.BitOperations.RoundUpToPowerOf2((uint)n);
+        var points = HeapBuilder.PointsFor(n, run.Question.Seed).Block("error of the model");
+        var (errors, sizes) = (new double[size], new double[size]);
+        points.Fill(0, errors);
+        points.Fill(1, sizes);
         for (var t = 0; t < course.Length; t++)
         {
             course[t] = CoreAt(run, core, days[t]);
             double[] sorted = [.. course[t]];
             Array.Sort(sorted);
-            excess[t] = (days[t], sorted[n / 2] - run.Question.Weather.At(days[t]).Air);
-        }
-
-        var errors = new double[(int)System.Numerics.BitOperations.RoundUpToPowerOf2((uint)n)];
-        HeapBuilder.PointsFor(n, run.Question.Seed).Block("error of the model").Fill(0, errors);
-        var ahead = ErrorModel.Ahead(fit.Readings, fit.Factors, fit.Lasting, excess);
-        for (var t = 0; t < course.Length; t++)
-        {
-            var (weights, deviation) = ahead[t];
+            var ahead = fit.Error.Ahead(
+                days[t],
+                sorted[n / 2] - run.Question.Weather.At(days[t]).Air
+            );
             for (var i = 0; i < n; i++)
             {
-                for (var r = 0; r < weights.Length; r++)
-                {
-                    course[t][i] += weights[r] * (fit.Readings[r].Value - fit.Predicted[r][i]);
-                }
-
-                course[t][i] += deviation * NormalDistribution.Quantile(errors[i]);
+                var (weights, deviation) = ahead[fit.Error.SizeOf(sizes[i])];
+                course[t][i] +=
+                    fit.Error.Shift(weights, i)
+                    + (deviation * NormalDistribution.Quantile(errors[i]));
             }
         }
 

@@ -19,6 +19,9 @@ internal sealed class HeapFit
     /// <summary>Standard deviation of the error of the model that lasts, K; 0 for most heaps.</summary>
     public required double Lasting { get; init; }
 
+    /// <summary>What the heap is other than its members, told from the readings.</summary>
+    public required CourseError Error { get; init; }
+
     /// <summary>Shape [reading][member]: what the fitted members say of the readings.</summary>
     public required double[][] Predicted { get; init; }
 

@@ -27,6 +27,9 @@ internal sealed class HeapFitter
     private const double HeavyTails = 4; // degrees of freedom of Student's t
     private const double MostScreened = 0.5; // of all that readings say
     private const double LatestWithin = 0.5; // d
+    private const double LeastCounting = 0.1; // of the fitted members, when some are chosen in the end
+    private const double GoingOn = 0.6; // of the fitted members: so many are drawn of them
+    private const double RoughTolerance = 0.1; // K: the runs on the way to the fit
 
     private readonly ForecastQuestion question;
     private readonly CancellationToken cancellation;
@@ -132,6 +135,12 @@ internal sealed class HeapFitter
         ExpectedReading? expected
     )
     {
+        if (predicted.Length > 0)
+        {
+            predicted = Predict(after, readings.Max(r => r.Day));
+            after = after.Take(Kept(predicted));
+        }
+
         var now = EnsembleRun.From(
             question.Heap with
             {
@@ -153,6 +162,7 @@ internal sealed class HeapFitter
             Readings = readings,
             Factors = factors,
             Lasting = ErrorModel.Lasting(readings, factors, predicted),
+            Error = CourseError.Of(readings, predicted),
             Predicted = predicted,
             Before = before,
             After = after,
@@ -160,6 +170,49 @@ internal sealed class HeapFitter
             Latest = expected,
             Misfit = Misfit(predicted),
         };
+    }
+
+    // What was moved along straight lines may have come to lie where no reading is: members are drawn anew by how near
+    // they are, evenly along the order of warmth at the last reading, some of them more than once.
+    private int[] Kept(double[][] predicted)
+    {
+        var likelihood = Likelihood(predicted, [.. Enumerable.Range(0, readings.Length)]);
+        var power = Tempered(likelihood, LeastCounting * likelihood.Length, 1);
+        var best = likelihood.Max();
+        var row = predicted[^1];
+        int[] order = [.. Enumerable.Range(0, row.Length).OrderBy(i => row[i]).ThenBy(i => i)];
+        double[] weights = [.. order.Select(i => Math.Exp(power * (likelihood[i] - best)))];
+        var kept = new int[Math.Max(1, (int)Math.Round(GoingOn * row.Length))];
+        var step = weights.Sum() / kept.Length;
+        var (at, sum) = (0, weights[0]);
+        for (var k = 0; k < kept.Length; k++)
+        {
+            while (sum < (k + 0.5) * step && at < weights.Length - 1)
+            {
+                sum += weights[++at];
+            }
+
+            kept[k] = order[at];
+        }
+
+        return kept;
+    }
+
+    private double[] Likelihood(double[][] predicted, int[] old)
+    {
+        var likelihood = new double[predicted[0].Length];
+        var factor = Cholesky.Of(Part(Covariance(plain), old));
+        for (var i = 0; i < likelihood.Length; i++)
+        {
+            double[] left = [.. old.Select(r => observed[r] - predicted[r][i])];
+            factor.Whiten(left);
+            var distance = left.Sum(x => x * x);
+            // Student's t in as many dimensions as there are readings: a slip of the pen decides nothing.
+            likelihood[i] =
+                -0.5 * (HeavyTails + left.Length) * Math.Log(1 + (distance / HeavyTails));
+        }
+
+        return likelihood;
     }
 
     private double[][] Predict(Unknowns unknowns, double lastDay)
@@ -170,6 +223,7 @@ internal sealed class HeapFitter
                 Days = lastDay,
                 Members = unknowns.Count,
                 FollowParcels = false,
+                Tolerance = Math.Max(question.Heap.Tolerance, RoughTolerance),
             },
             typical,
             unknowns.ToMembers(),
@@ -183,20 +237,9 @@ internal sealed class HeapFitter
     {
         var n = question.Heap.Members;
         int[] old = [.. Old().Where(r => !late[r])];
-        var members = predicted[0].Length;
-        var likelihood = new double[members];
-        var factor = Cholesky.Of(Part(Covariance(plain), old));
-        for (var i = 0; i < members; i++)
-        {
-            double[] left = [.. old.Select(r => observed[r] - predicted[r][i])];
-            factor.Whiten(left);
-            var distance = left.Sum(x => x * x);
-            // Student's t in as many dimensions as there are readings: a slip of the pen decides nothing.
-            likelihood[i] =
-                -0.5 * (HeavyTails + left.Length) * Math.Log(1 + (distance / HeavyTails));
-        }
-
-        var power = Tempered(likelihood, n);
+        var likelihood = Likelihood(predicted, old);
+        var members = likelihood.Length;
+        var power = Tempered(likelihood, n, MostScreened);
         // Sampling without replacement: the largest of likelihood to that power times a Gumbel number.
         var draw = new SplitMix64(SplitMix64.SeedFor(question.Heap.Seed, "screen"));
         var keys = new double[members];
@@ -222,7 +265,7 @@ internal sealed class HeapFitter
     }
 
     // The power at which as many members as are wanted still count.
-    private static double Tempered(double[] likelihood, int wanted)
+    private static double Tempered(double[] likelihood, double wanted, double most)
     {
         var best = likelihood.Max();
         double Effective(double power)
@@ -238,7 +281,7 @@ internal sealed class HeapFitter
             return sum * sum / squares;
         }
 
-        var (low, high) = (0.0, MostScreened);
+        var (low, high) = (0.0, most);
         if (Effective(high) >= wanted)
         {
             return high;
@@ -320,37 +363,31 @@ internal sealed class HeapFitter
 
         // Its range: that of the members, with the wandering error as the readings before leave it, and its own error.
         int[] old = [.. Old().Where(o => readings[o].Day < readings[r].Day)];
-        var lasting = ErrorModel.Lasting(
+        var error = CourseError.Of(
             [.. old.Select(o => readings[o])],
-            [.. old.Select(_ => 1.0)],
             [.. old.Select(o => predicted[o])]
         );
-        var covariance = ErrorModel.Covariance(readings, plain, lasting);
-        var left = covariance[r, r];
-        double[] weights = [];
-        if (old.Length > 0)
-        {
-            weights = [.. old.Select(o => covariance[r, o])];
-            double[] with = [.. weights];
-            Cholesky.Of(Part(covariance, old)).Solve(weights);
-            left -= weights.Zip(with, (a, b) => a * b).Sum();
-        }
-
-        var deviation = Math.Sqrt(Math.Max(left, 0));
+        var (mean, _) = Moments(predicted[r]);
+        var ahead = error.Ahead(
+            readings[r].Day,
+            mean - (readings[r].Value - readings[r].Excess),
+            readings[r].Spot
+        );
+        var noise = readings[r].Deviation * readings[r].Deviation;
         var n = predicted[r].Length;
         var values = new double[n];
         for (var i = 0; i < n; i++)
         {
-            var shift = 0.0;
-            for (var k = 0; k < old.Length; k++)
-            {
-                shift += weights[k] * (observed[old[k]] - predicted[old[k]][i]);
-            }
-
-            // Strata in an order that has nothing to do with that of the members.
-            var stratum = (((i * 0.6180339887498949) % 1) * (n - 1) / n) + (0.5 / n);
+            // Strata in two orders that have nothing to do with each other nor with that of the members.
+            double Stratum(double step) => ((i * step % 1) * (n - 1) / n) + (0.5 / n);
+            var (weights, deviation) = ahead[error.SizeOf(Stratum(0.7548776662466927))];
             values[i] =
-                predicted[r][i] + shift + (deviation * NormalDistribution.Quantile(stratum));
+                predicted[r][i]
+                + error.Shift(weights, i)
+                + (
+                    Math.Sqrt((deviation * deviation) + noise)
+                    * NormalDistribution.Quantile(Stratum(0.6180339887498949))
+                );
         }
 
         return new ExpectedReading(readings[r].Day, Spread.OfSample(values), observed[r]);

@@ -59,13 +59,17 @@ internal static class ReadingDigest
         var deviation = group[0].Spot == ProbeSpot.Core ? CoreDeviation : OutsideDeviation;
         var day = group.Average(r => r.Day);
         var celsius = group.Average(r => r.Temperature.DegreesCelsius);
+        var apart =
+            group.Max(r => r.Temperature.DegreesCelsius)
+            - group.Min(r => r.Temperature.DegreesCelsius);
         return new DigestedReading(
             day,
             celsius,
             deviation,
             group[0].Spot,
             group[0].Depth?.Meters,
-            celsius - weather.At(day).Air
+            celsius - weather.At(day).Air,
+            Agreed: group.Length > 1 && apart <= 2 * deviation
         );
     }
 }

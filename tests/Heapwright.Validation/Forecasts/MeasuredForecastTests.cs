@@ -1,0 +1,48 @@
+using System.Globalization;
+
+namespace Heapwright.Validation.Forecasts;
+
+/// <summary>
+/// Measured heaps forecast from their own readings, their weather known: one error after the other. The litter always;
+/// three more where HEAPWRIGHT_SERIES names the folder they are in (docs/measurements.md).
+/// </summary>
+public class MeasuredForecastTests(ITestOutputHelper output)
+{
+    /// <summary>Forecasts of measured heaps are much better than blind ones, and their bands say how good they are.</summary>
+    [Fact]
+    public void Ahead_OfMeasuredHeaps_IsMuchBetterThanBlind_AndTheBandSaysHowNear()
+    {
+        var heaps = new List<MeasuredMiss[]>();
+        foreach (var course in MeasuredCourses.All())
+        {
+            var misses = MeasuredMiss.Of(course);
+            heaps.Add(misses);
+            foreach (var m in misses)
+            {
+                Write(
+                    $"{course.Name}, day {m.From} to {m.To}: forecast {m.Error:+0.0;-0.0} K, without readings {m.PriorError:+0.0;-0.0} K, last reading {m.LastError:+0.0;-0.0} K{(m.IsInside ? "" : ", outside the band")}"
+                );
+            }
+
+            Describe(course.Name, misses);
+        }
+
+        MeasuredMiss[] all = [.. heaps.SelectMany(h => h)];
+        Describe("all", all);
+        var (share, low, high) = MeasuredMiss.Coverage(heaps);
+        Write($"covered {100 * share:0} % ({100 * low:0} to {100 * high:0} %) of {all.Length}");
+        Assert.True(
+            MeasuredMiss.Root(all, m => m.Error) <= 0.5 * MeasuredMiss.Root(all, m => m.PriorError)
+        );
+        // Of six forecasts of the litter four lie within the band; of 59 with the folder, 85 %.
+        Assert.InRange(share, 0.6, 0.97);
+    }
+
+    private void Describe(string name, MeasuredMiss[] misses) =>
+        Write(
+            $"{name}: root mean square {MeasuredMiss.Root(misses, m => m.Error):0.0} K, without readings {MeasuredMiss.Root(misses, m => m.PriorError):0.0} K, last reading {MeasuredMiss.Root(misses, m => m.LastError):0.0} K; in the 90 % band {misses.Count(m => m.IsInside)} of {misses.Length}"
+        );
+
+    private void Write(FormattableString line) =>
+        output.WriteLine(line.ToString(CultureInfo.InvariantCulture));
+}
