@@ -23,7 +23,7 @@ internal static class Looks
         () => [...document.querySelectorAll('main *')]
           .filter(e => getComputedStyle(e).display === 'none' && e.textContent.trim()
             && getComputedStyle(e.parentElement).display !== 'none'
-            && !e.matches('[hidden], template, script, noscript, option, datalist, .print-only, .when-wide, .when-narrow, .narrow, .wide, .warn, .readback, [data-day]'))
+            && !e.matches('[hidden], template, script, noscript, option, datalist, .print-only, .when-wide, .when-narrow, .narrow, .wide, .warn, .readback, [data-day], [data-for]'))
           .map(e => `${e.tagName} ${e.getAttribute('class')}: ${e.textContent.trim().slice(0, 40)}`)
         """;
 

@@ -155,7 +155,8 @@ public sealed class HeapPageTests : IAsyncLifetime
         }
 
         var record = await Desk.Reader.Of(heapId, null, Never);
-        Assert.Equal(3, record!.Diary.Standing.Count);
+        // Built, put together, moved, parted.
+        Assert.Equal(4, record!.Diary.Standing.Count);
         Assert.Equal(bay.Id, record.Place.Bay);
     }
 
@@ -204,7 +205,7 @@ public sealed class HeapPageTests : IAsyncLifetime
 
         var first = await Send(body, token);
         var again = await Send(body, token);
-        var changed = await Send(body.Replace("58", "59", StringComparison.Ordinal), token);
+        var changed = await Send(body.Replace(":58,", ":59,", StringComparison.Ordinal), token);
 
         Assert.Equal(HttpStatusCode.UnprocessableEntity, first.StatusCode);
         Assert.Equal(["kept", "kept", "refused"], await Statuses(first));
