@@ -1,30 +1,29 @@
-// A form, or a link, that is answered on the same page leaves the eye and the hand where they were, and what the page says
-// to it is read aloud.
-const mark = e => [e.tagName, e.id, e.name, e.type === 'radio' ? e.value : e.ariaLabel || e.textContent, e.form?.querySelector('[name=_handler]')?.value].join(' ');
+// An answer on the same page leaves the eye and the hand where they were, and what it says is read aloud.
+const find = what => document.querySelector(what);
+const each = what => [...document.querySelectorAll(what)];
+const mark = e => e && [e.id, e.name, e.type === 'radio' ? e.value : e.ariaLabel || e.textContent, e.form?.querySelector('[name=_handler]')?.value].join();
 try {
   const [path, y, hand, open] = JSON.parse(sessionStorage.place ?? '[]');
   if (path === location.pathname && !location.hash) {
-    for (const s of document.querySelectorAll('main summary')) s.parentNode.open ||= open.includes(s.textContent);
+    each('main summary').forEach(s => { s.parentNode.open ||= open.includes(s.textContent); });
     scrollTo(0, y);
-    if (hand) [...document.querySelectorAll('main :is(a, button, input, select, summary, textarea)')].find(e => mark(e) === hand)?.focus({ preventScroll: true });
-    const told = document.querySelector('main [role=alert]:not([hidden]), main .notice')?.textContent;
-    if (told) setTimeout(() => { document.querySelector('[data-aloud]').textContent = told; }, 300);
+    if (hand) each('main :is(a, button, input, select, summary, textarea)').find(e => mark(e) === hand)?.focus({ preventScroll: true });
+    const told = find('main [role=alert]:not([hidden]), main .notice')?.textContent;
+    if (told) setTimeout(() => { find('[data-aloud]').textContent = told; }, 300);
   }
   addEventListener('pagehide', () => {
-    const open = [...document.querySelectorAll('main [open] > summary')].map(s => s.textContent);
-    const hand = document.querySelector('main :focus-visible');
-    sessionStorage.place = JSON.stringify([location.pathname, scrollY, hand && mark(hand), open]);
+    sessionStorage.place = JSON.stringify([location.pathname, scrollY, mark(find('main :focus-visible')), each('main [open] > summary').map(s => s.textContent)]);
   });
 } catch { /* A browser that keeps nothing starts at the top. */ }
 
 // The days of a heap: every picture lies in the page already, and the slider brings one forward. Without script the form
 // asks for it.
-const heap = () => ({ slide: document.querySelector('[data-days]'), svg: document.querySelector('[data-heat]') });
+const heap = () => ({ slide: find('[data-days]'), svg: find('[data-heat]') });
 let run = 0;
 const still = () => {
   clearInterval(run);
   run = 0;
-  const play = document.querySelector('[data-play]');
+  const play = find('[data-play]');
   if (play?.dataset.go) play.textContent = play.dataset.go;
 };
 const showDay = day => {
@@ -37,15 +36,15 @@ const showDay = day => {
       frame.removeAttribute('display');
       svg.setAttribute('aria-label', frame.dataset.words);
       slide.setAttribute('aria-valuetext', frame.dataset.words);
-      document.querySelector('[data-words-here]').textContent = frame.dataset.words;
+      find('[data-words-here]').textContent = frame.dataset.words;
     } else frame.setAttribute('display', 'none');
   }
-  for (const line of document.querySelectorAll('[data-cursor]')) {
+  for (const line of each('[data-cursor]')) {
     const x = +line.dataset.x0 + at * line.dataset.dx;
     line.setAttribute('x1', x);
     line.setAttribute('x2', x);
   }
-  const kept = document.querySelector('[data-day-here]');
+  const kept = find('[data-day-here]');
   if (kept) kept.value = at;
   return at;
 };
@@ -58,8 +57,8 @@ const ready = () => {
   still();
   const { slide } = heap();
   if (!slide) return;
-  document.querySelectorAll('[data-only-plain]').forEach(e => { e.hidden = true; });
-  document.querySelectorAll('[data-play]').forEach(e => { e.hidden = false; });
+  each('[data-only-plain]').forEach(e => { e.hidden = true; });
+  each('[data-play]').forEach(e => { e.hidden = false; });
 };
 document.addEventListener('input', e => { if (e.target.matches?.('[data-days]')) { still(); showDay(+e.target.value); } });
 document.addEventListener('change', e => { if (e.target.matches?.('[data-days]')) keepDay(); });
@@ -88,7 +87,6 @@ ready();
 
 // The outbox: what is saved beside the heap lies in this browser's own store until the site has answered that it is kept.
 // Nothing else takes it out but a person. See docs/decisions/0024-outbox.md.
-const find = what => document.querySelector(what);
 const lines = (mode, work) => new Promise((good, bad) => {
   const open = indexedDB.open('heapwright', 1);
   open.onupgradeneeded = () => open.result.createObjectStore('outbox', { keyPath: 'id' });
@@ -232,7 +230,7 @@ const keepDraft = e => {
   const form = e.target.closest?.('[data-draft]');
   if (form) localStorage[draft(form)] = JSON.stringify([Date.now(), [...new FormData(form)].filter(([name, value]) => value.trim && name[0] !== '_' && !['id', 'at', 'unit'].includes(name))]);
 };
-const takeDrafts = () => document.querySelectorAll('[data-draft]').forEach(form => {
+const takeDrafts = () => each('[data-draft]').forEach(form => {
   const [at, fields] = JSON.parse(localStorage[draft(form)] ?? '[0]');
   if (Date.now() - at < 1800000) lay(form, fields);
   else delete localStorage[draft(form)];
@@ -304,8 +302,8 @@ const arrive = () => {
     copy.textContent = fill(other ? copy.dataset.other : copy.dataset.words, clock(at));
     copy.hidden = false;
   }
-  document.querySelectorAll('[data-no-worker]').forEach(e => { e.hidden = !!navigator.serviceWorker; });
-  document.querySelectorAll('[data-script]').forEach(e => { e.hidden = false; });
+  each('[data-no-worker]').forEach(e => { e.hidden = !!navigator.serviceWorker; });
+  each('[data-script]').forEach(e => { e.hidden = false; });
   const token = find('[name=token]');
   if (token && location.hash) token.value = location.hash.slice(1);
   takeDrafts();
