@@ -1,4 +1,5 @@
 using System.Runtime.Intrinsics;
+using Heapwright.Core.Bins;
 using Heapwright.Numerics.Odes;
 
 namespace Heapwright.Core.Simulation;
@@ -328,13 +329,9 @@ internal sealed class BlockRun
     private void Settle(Moved move)
     {
         block.Wall = move.Walls ?? block.Wall;
-        if (
-            move.Bin is { } bin
-            && HeapGrid.Of(bin, grid.Volume, question.Refinement) is { HasSides: true } floor
-            && grid.HasSides
-        )
+        if (move.Bin is { Shape: BinShape.Box or BinShape.Ring } bin && grid.HasSides)
         {
-            grid = floor;
+            grid = grid.On(bin);
             block.StandOn(grid);
         }
     }

@@ -8,6 +8,10 @@ namespace Heapwright.Core.Simulation;
 /// </summary>
 public sealed class HeapGrid
 {
+    // Below this a skin apart would be thinner than what a skin is, m.
+    private const double Shallow = 0.4;
+    private const double ThinnestLayer = 0.06; // m
+
     private HeapGrid(
         BinShape shape,
         double length,
@@ -149,7 +153,7 @@ public sealed class HeapGrid
 
     /// <summary>
     /// The grid of a heap of a given volume in or on a bin: four rings and four layers with a thin skin, where the
-    /// gradients are, unless a finer one is asked for.
+    /// gradients are, unless a finer one is asked for. A heap below 40 cm has two to four even layers.
     /// </summary>
     /// <param name="bin">The bin; free shapes keep their slopes, walled ones their floor.</param>
     /// <param name="volume">Built volume, m³, above 0.</param>
@@ -181,17 +185,39 @@ public sealed class HeapGrid
             (length, width) = (width, length);
         }
 
-        // At the foot of a slope zones are low: thin ones there would need steps many times shorter.
+        // At the foot of a slope zones are low, and in a shallow heap all are: thin ones would need steps many times shorter.
         var sloped = bin.Shape is BinShape.Cone or BinShape.Windrow;
+        double[] layers =
+            height < Shallow ? Even(Math.Clamp((int)(height / ThinnestLayer), 2, 4))
+            : sloped ? [0, 0.2, 0.5, 0.8, 1]
+            : [0, 0.15, 0.5, 0.85, 1];
         return new HeapGrid(
             bin.Shape,
             length,
             width,
             height,
             Refined(sloped ? [0, 0.4, 0.65, 0.85, 1] : [0, 0.45, 0.72, 0.9, 1], refinement),
-            Refined(sloped ? [0, 0.2, 0.5, 0.8, 1] : [0, 0.15, 0.5, 0.85, 1], refinement)
+            Refined(layers, refinement)
         );
     }
+
+    /// <summary>The same rings and layers on the floor of another walled place.</summary>
+    /// <param name="bin">The place; a box or a ring.</param>
+    public HeapGrid On(Bin bin)
+    {
+        var there = Of(bin, Volume);
+        return new HeapGrid(
+            there.Shape,
+            there.Length,
+            there.Width,
+            there.Height,
+            RingEdges,
+            LayerEdges
+        );
+    }
+
+    private static double[] Even(int layers) =>
+        [.. Enumerable.Range(0, layers + 1).Select(k => (double)k / layers)];
 
     private static double[] Refined(double[] edges, int refinement)
     {

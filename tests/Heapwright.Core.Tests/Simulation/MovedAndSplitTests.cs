@@ -93,6 +93,31 @@ public class MovedAndSplitTests
     }
 
     [Fact]
+    public void Move_IntoABayWhereItLiesShallow_KeepsItsLayers()
+    {
+        var floor = Bin.Box(Length.FromMeters(3), Length.FromMeters(2), Length.FromMeters(1));
+
+        Balanced(Run(Still with { Events = [new Moved(5, 0.95, floor, null)] }));
+    }
+
+    [Theory]
+    [InlineData(0.05, 2)]
+    [InlineData(0.2, 3)]
+    [InlineData(0.3, 4)]
+    [InlineData(1, 4)]
+    public void Grid_OfAShallowHeap_HasNoThinLayers(double metres, int layers)
+    {
+        var bin = Bin.Box(Length.FromMeters(1), Length.FromMeters(1), Length.FromMeters(1));
+
+        var grid = HeapGrid.Of(bin, metres);
+
+        Assert.Equal(layers, grid.Layers);
+        Assert.Equal(metres, grid.Volume, 1e-12);
+        Assert.Equal(1, Regions.Core(grid).Sum(z => z.Weight), 1e-9);
+        Assert.Equal(1, Regions.Outer(grid).Sum(z => z.Weight), 1e-9);
+    }
+
+    [Fact]
     public void Move_OntoOpenGround_KeepsItsOutline()
     {
         var cone = Bin.Cone(Length.FromMeters(2), Length.FromMeters(1));
