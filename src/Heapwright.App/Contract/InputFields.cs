@@ -28,4 +28,24 @@ public sealed class InputFields
     /// <exception cref="InputProblem">It is absent.</exception>
     public Input Needed(string name) =>
         this[name] ?? throw Owner.Problem($"the field \"{name}\" is missing; it is needed");
+
+    /// <summary>Refuses fields that belong to another deed than the one that is told.</summary>
+    /// <param name="deed">The deed.</param>
+    /// <param name="own">Its fields.</param>
+    /// <param name="all">The fields of all deeds.</param>
+    /// <exception cref="InputProblem">A field of another deed stands there.</exception>
+    public void OnlyOf(string deed, IReadOnlyList<string> own, IEnumerable<string> all)
+    {
+        foreach (var name in all.Except(own, StringComparer.Ordinal))
+        {
+            if (this[name] is { } stranger)
+            {
+                throw stranger.Problem(
+                    own.Count == 0
+                        ? $"\"{deed}\" has no {name}, nor any other field"
+                        : $"\"{deed}\" has no {name}; it has {string.Join(", ", own)}"
+                );
+            }
+        }
+    }
 }

@@ -67,16 +67,7 @@ internal sealed class SimulateEvents(IngredientReader reader, Assumptions assump
         var fields = input.Fields(["day", "do", .. Fields]);
         var day = fields.Needed("day").Number(0, 3650);
         var deed = fields.Needed("do").Choice([.. FieldsOf.Keys]);
-        foreach (var name in Fields.Except(FieldsOf[deed], StringComparer.Ordinal))
-        {
-            if (fields[name] is { } stranger)
-            {
-                throw stranger.Problem(
-                    $"\"{deed}\" has no {name}; it has {string.Join(", ", FieldsOf[deed])}"
-                );
-            }
-        }
-
+        fields.OnlyOf(deed, FieldsOf[deed], Fields);
         return deed switch
         {
             "turn" => Turn(fields, day),

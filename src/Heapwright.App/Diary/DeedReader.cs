@@ -37,18 +37,7 @@ internal static class DeedReader
     public static HeapDeed Read(InputFields fields, bool kept)
     {
         var deed = fields.Needed("do").Choice([.. EntryWords.Deeds]);
-        foreach (var name in Fields.Skip(1).Except(FieldsOf[deed], StringComparer.Ordinal))
-        {
-            if (fields[name] is { } stranger)
-            {
-                throw stranger.Problem(
-                    FieldsOf[deed].Length == 0
-                        ? $"\"{deed}\" has no {name}, nor any other field"
-                        : $"\"{deed}\" has no {name}; it has {string.Join(", ", FieldsOf[deed])}"
-                );
-            }
-        }
-
+        fields.OnlyOf(deed, FieldsOf[deed], Fields.Skip(1));
         return deed switch
         {
             "built" => new BuiltDeed

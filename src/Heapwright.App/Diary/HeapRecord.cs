@@ -22,6 +22,8 @@ public sealed class HeapRecord
         "split",
     };
 
+    private readonly ImmutableArray<Bay> bays;
+
     /// <summary>A heap with its diary.</summary>
     /// <param name="kept">The heap.</param>
     /// <param name="entries">Its entries, in the order in which they came.</param>
@@ -43,8 +45,6 @@ public sealed class HeapRecord
             .Where(e => e.Verdict is not null)
             .ToImmutableDictionary(e => e.Entry.Id, e => e.Verdict!);
     }
-
-    private readonly ImmutableArray<Bay> bays;
 
     /// <summary>The heap as it is kept.</summary>
     public KeptHeap Kept { get; }

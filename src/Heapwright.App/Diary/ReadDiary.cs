@@ -65,9 +65,7 @@ public sealed class ReadDiary(IItemStore items, IDiaryStore diary)
         var came = new List<(Guid? Bay, Instant Since, KeptHeap? Heap, HeapRecord? Read)>();
         foreach (var heap in await items.All<KeptHeap>(cancel))
         {
-            var read = moved.Contains(heap.Id)
-                ? new HeapRecord(heap, await diary.Read(heap.Id, null, null, cancel))
-                : null;
+            var read = moved.Contains(heap.Id) ? await Whole(heap, cancel) : null;
             var (bay, since) = read?.Place ?? (heap.BayId, heap.BuiltAt);
             came.Add((bay, since, heap, read));
             if (bay != heap.BayId)
@@ -100,10 +98,11 @@ public sealed class ReadDiary(IItemStore items, IDiaryStore diary)
     private async Task<HeapRecord> Recently(KeptHeap heap, Instant now, CancellationToken cancel)
     {
         var record = new HeapRecord(heap, await diary.Read(heap.Id, now - Recent, null, cancel));
-        return record.Diary.Standing.Count > 0
-            ? record
-            : new HeapRecord(heap, await diary.Read(heap.Id, null, null, cancel));
+        return record.Diary.Standing.Count > 0 ? record : await Whole(heap, cancel);
     }
+
+    private async Task<HeapRecord> Whole(KeptHeap heap, CancellationToken cancel) =>
+        new(heap, await diary.Read(heap.Id, null, null, cancel));
 
     /// <summary>The heap that a word names: its id, the beginning of its id, or its name.</summary>
     /// <param name="word">The word.</param>

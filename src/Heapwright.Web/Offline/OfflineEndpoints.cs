@@ -15,7 +15,7 @@ internal static class OfflineEndpoints
     /// <summary>The heaps whose reading pages are kept ahead of need: so many of the newest.</summary>
     public const int MostHeaps = 40;
 
-    private static readonly string[] Parts = ["heap.css", "heap.js", "icon.svg"];
+    private static readonly string[] Parts = [FirstStyle.File, "heap.js", "icon.svg"];
 
     public static void MapOffline(this WebApplication app)
     {

@@ -8,7 +8,7 @@ namespace Heapwright.Validation.Recipes;
 /// </summary>
 public class BruteForceTests(ITestOutputHelper output)
 {
-    private const int Instances = 100;
+    private const int Instances = 200;
 
     // A condition met or missed by less than this, relatively, may fall either way by rounding.
     private const double Edge = 1e-7;
