@@ -1,4 +1,4 @@
-using System.Runtime.CompilerServices;
+using System.Numerics;
 using System.Runtime.Intrinsics;
 
 namespace Heapwright.Numerics.Search;
