@@ -7,7 +7,7 @@ namespace Heapwright.Storage;
 public abstract class SiteContext : DbContext
 {
     /// <summary>The form of the database that this program reads and writes.</summary>
-    public const int Schema = 8;
+    public const int Schema = 9;
 
     /// <summary>A context.</summary>
     /// <param name="options">Which database.</param>
@@ -85,6 +85,7 @@ public abstract class SiteContext : DbContext
             device.ToTable("device");
             device.HasKey(d => d.Id);
             device.HasIndex(d => d.TokenSha256).IsUnique();
+            device.Property(d => d.Role).HasDefaultValue(DeviceRow.Volunteer);
         });
         model.Entity<LinkRow>(link =>
         {

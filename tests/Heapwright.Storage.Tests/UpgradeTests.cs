@@ -1,4 +1,5 @@
 using System.Globalization;
+using Heapwright.App.Diary;
 using Heapwright.App.Links;
 using Heapwright.App.Sites;
 using Heapwright.Core.Forecasts;
@@ -31,7 +32,7 @@ public sealed class UpgradeTests
 
         await storage.File.BringUpToDate(Never);
 
-        Assert.Equal(["8"], await storage.Sql("select max(number) from schema_number"));
+        Assert.Equal(["9"], await storage.Sql("select max(number) from schema_number"));
         Assert.Equal(["ok"], await storage.File.IntegrityCheck(Never));
         var site = await storage.Store.Find<Site>(Site.OnlyId, Never);
         Assert.Equal("Fixture Garden", site!.Name);
@@ -69,6 +70,14 @@ public sealed class UpgradeTests
             Assert.Equal(LinkPurpose.Share, links[0].Purpose);
             Assert.Equal(Instant.FromUtc(2026, 5, 20, 10, 0), links[0].ExpiresAt);
             Assert.Equal("garden@example.org", await storage.Settings.Find("mail.address", Never));
+        }
+
+        var devices = await storage.Devices.All(Never);
+        Assert.Equal(schema >= 9 ? 1 : 0, devices.Length);
+        if (schema >= 9)
+        {
+            Assert.Equal(("Robin", DeviceRole.Coordinator), (devices[0].Name, devices[0].Role));
+            Assert.Equal(Instant.FromUtc(2026, 4, 20, 23, 0), devices[0].Until);
         }
 
         var forecasts = await storage.Forecasts.Latest(Never);

@@ -7,4 +7,11 @@ namespace Heapwright.App.Diary;
 /// <param name="Way">By what way.</param>
 /// <param name="At">When.</param>
 /// <param name="Zone">The zone of the heap, for an entry that names none.</param>
-public sealed record Arrival(Guid HeapId, EntryWay Way, DateTimeOffset At, string Zone);
+/// <param name="By">Who sent it, by the name of the device; empty where nobody said.</param>
+public sealed record Arrival(
+    Guid HeapId,
+    EntryWay Way,
+    DateTimeOffset At,
+    string Zone,
+    string By = ""
+);

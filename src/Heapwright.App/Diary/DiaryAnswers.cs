@@ -255,6 +255,11 @@ public static class DiaryAnswers
     )
     {
         var json = JsonNode.Parse(EntryJson.Said(standing.Entry))!.AsObject();
+        if (standing.Entry.By.Length > 0)
+        {
+            json["by"] = standing.Entry.By;
+        }
+
         json["way"] = EntryWords.Of(standing.Entry.Way);
         if (standing.First.Id != standing.Entry.Id)
         {

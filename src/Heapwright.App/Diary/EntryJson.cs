@@ -40,6 +40,7 @@ public static class EntryJson
             json.WriteString("id", entry.Id);
             json.WriteString("heap_id", entry.HeapId);
             json.WriteString("received_at", Time(entry.ReceivedAt));
+            Filled(json, "by", entry.By);
             json.WriteString("way", EntryWords.Of(entry.Way));
             Said(json, entry);
             if (judged.Verdict is { } verdict)

@@ -16,6 +16,7 @@ public static class EntryReader
     [
         "heap_id",
         "received_at",
+        "by",
         "way",
         "at_is_arrival",
         "verdict",
@@ -88,7 +89,7 @@ public static class EntryReader
             fields["id"] is null && fields["at"] is not null && arrival.Way == EntryWay.Mqtt
                 ? DeterministicIds.Of(arrival.HeapId, "message " + input.Raw())
                 : Id(fields.Needed("id"));
-        return Read(fields, id, arrival, kept: false);
+        return Read(fields, id, arrival, kept: false) with { By = arrival.By };
     }
 
     /// <summary>An entry as it is kept.</summary>
@@ -120,7 +121,10 @@ public static class EntryReader
                 ""
             ),
             kept: true
-        );
+        ) with
+        {
+            By = fields["by"]?.Text(DiaryEntry.LongestBy) ?? "",
+        };
         return new JudgedEntry(
             entry,
             fields["verdict"] is { } verdict ? VerdictReader.Read(verdict) : null

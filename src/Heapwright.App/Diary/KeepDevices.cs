@@ -3,6 +3,7 @@ using Heapwright.App.Changes;
 using Heapwright.App.Links;
 using Heapwright.App.Ports;
 using Heapwright.App.Sites;
+using NodaTime;
 
 namespace Heapwright.App.Diary;
 
@@ -23,10 +24,14 @@ public sealed class KeepDevices(IDeviceStore store, TimeProvider clock)
     /// <summary>Names a device and gives it a token.</summary>
     /// <param name="name">What people call it.</param>
     /// <param name="cancel">Gives up.</param>
+    /// <param name="role">What it may do.</param>
+    /// <param name="until">Until when; null for as long as it is not taken off.</param>
     /// <returns>The device with its token, which cannot be had again; or why it is refused.</returns>
     public async Task<(Device? Device, string Token, Refusal? Refusal)> Add(
         string name,
-        CancellationToken cancel
+        CancellationToken cancel,
+        DeviceRole role = DeviceRole.Volunteer,
+        Instant? until = null
     )
     {
         ArgumentNullException.ThrowIfNull(name);
@@ -36,7 +41,14 @@ public sealed class KeepDevices(IDeviceStore store, TimeProvider clock)
         }
 
         var token = SecretToken.New(Mark);
-        var device = new Device(Guid.CreateVersion7(), name.Trim(), clock.Now(), null);
+        var device = new Device(
+            Guid.CreateVersion7(),
+            name.Trim(),
+            role,
+            clock.Now(),
+            until,
+            RevokedAt: null
+        );
         await store.Add(device, SecretToken.Hash(token), cancel);
         return (device, token, null);
     }
@@ -48,8 +60,11 @@ public sealed class KeepDevices(IDeviceStore store, TimeProvider clock)
     {
         ArgumentNullException.ThrowIfNull(token);
         // The hash is looked up, so that how long it takes tells nothing of how much of a token was right.
-        return token.Length is > 0 and <= SecretToken.Longest
-            ? await store.FindByToken(SecretToken.Hash(token), cancel)
+        return
+            token.Length is > 0 and <= SecretToken.Longest
+            && await store.FindByToken(SecretToken.Hash(token), cancel) is { } device
+            && device.MayWrite(clock.Now())
+            ? device
             : null;
     }
 

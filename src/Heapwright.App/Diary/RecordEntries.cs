@@ -33,21 +33,38 @@ public sealed class RecordEntries(
     /// <param name="heapId">The heap.</param>
     /// <param name="way">By what way.</param>
     /// <param name="cancel">Gives up.</param>
-    public async Task<Arrival?> Arrive(Guid heapId, EntryWay way, CancellationToken cancel) =>
+    /// <param name="by">Who sends it, by the name of the device; empty where nobody says.</param>
+    public async Task<Arrival?> Arrive(
+        Guid heapId,
+        EntryWay way,
+        CancellationToken cancel,
+        string by = ""
+    ) =>
         await items.Find<KeptHeap>(heapId, cancel) is { } heap
-            ? new Arrival(heapId, way, clock.GetUtcNow(), heap.Zone)
+            ? new Arrival(heapId, way, clock.GetUtcNow(), heap.Zone, by)
             : null;
 
     /// <summary>Puts entries into the diary of one heap.</summary>
     /// <param name="heapId">The heap.</param>
     /// <param name="entries">The entries; at most <see cref="MostAtOnce"/>.</param>
     /// <param name="cancel">Gives up.</param>
+    /// <param name="by">Who sends them, by the name of the device; empty to leave what they say.</param>
     /// <returns>What became of each, in their order; what is answered as kept has reached the disk.</returns>
     public async Task<ImmutableArray<EntryOutcome>> Record(
         Guid heapId,
         IReadOnlyList<DiaryEntry> entries,
-        CancellationToken cancel
-    ) => await Record(heapId, entries, new Sitting(), cancel);
+        CancellationToken cancel,
+        string by = ""
+    )
+    {
+        ArgumentNullException.ThrowIfNull(by);
+        return await Record(
+            heapId,
+            by.Length > 0 ? [.. entries.Select(e => e with { By = by })] : entries,
+            new Sitting(),
+            cancel
+        );
+    }
 
     /// <summary>Puts entries into the diary of one heap, one lot of many that follow each other.</summary>
     /// <param name="heapId">The heap.</param>

@@ -17,7 +17,7 @@ public interface IDeviceStore
     /// <param name="cancel">Gives up.</param>
     Task Add(Device device, string tokenHash, CancellationToken cancel);
 
-    /// <summary>The device whose token has this hash, if it may still send; null otherwise.</summary>
+    /// <summary>The device whose token has this hash, if it was not taken off; null otherwise. Its time may be over.</summary>
     /// <param name="tokenHash">The hash.</param>
     /// <param name="cancel">Gives up.</param>
     Task<Device?> FindByToken(string tokenHash, CancellationToken cancel);

@@ -25,6 +25,7 @@ internal static class ArgumentReader
         "--at",
         "--id",
         "--how",
+        "--role",
         "--part",
         "--amount",
         "--bed",

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using Heapwright.App.Contract;
 using Heapwright.App.Diary;
+using NodaTime;
 using NodaTime.Text;
 using Words = Heapwright.App.Texts.Words;
 
@@ -11,6 +12,9 @@ namespace Heapwright.Cli.Commands;
 /// <param name="open">Opens what is stored in a folder.</param>
 internal sealed class DeviceCommands(Func<string, DiaryDesk> open)
 {
+    // In the order of DeviceRole.
+    private static readonly string[] Roles = ["volunteer", "coordinator"];
+
     private readonly Stored stored = new(open);
 
     /// <summary>Names a device and shows its token.</summary>
@@ -18,8 +22,9 @@ internal sealed class DeviceCommands(Func<string, DiaryDesk> open)
     public Reply Add(Call call)
     {
         var name = string.Join(' ', call.Words);
+        var role = Array.IndexOf(Roles, Stored.Word(call, "--role", Roles, Roles[0]));
         var (device, token, refusal) = Stored.Await(
-            stored.Open(call).Devices.Add(name, CancellationToken.None)
+            stored.Open(call).Devices.Add(name, CancellationToken.None, (DeviceRole)role)
         );
         return device is null
             ? throw new InputProblem("heapwright", "", Words.Of(refusal!.Why))
@@ -29,6 +34,7 @@ internal sealed class DeviceCommands(Func<string, DiaryDesk> open)
                     ["schema"] = 1,
                     ["id"] = device.Id.ToString(),
                     ["name"] = device.Name,
+                    ["role"] = Roles[(int)device.Role],
                     ["token"] = token,
                 },
                 Yes: true,
@@ -41,24 +47,7 @@ internal sealed class DeviceCommands(Func<string, DiaryDesk> open)
     public Reply List(Call call)
     {
         var devices = Stored.Await(stored.Open(call).Devices.All(CancellationToken.None));
-        var lines = devices.Select(d =>
-            d.RevokedAt is { } revoked
-                ? Words.Of(
-                    "diary.device_line_revoked",
-                    null,
-                    d.Id,
-                    d.Name,
-                    InstantPattern.General.Format(d.MadeAt),
-                    InstantPattern.General.Format(revoked)
-                )
-                : Words.Of(
-                    "diary.device_line",
-                    null,
-                    d.Id,
-                    d.Name,
-                    InstantPattern.General.Format(d.MadeAt)
-                )
-        );
+        var lines = devices.Select(Line);
         return new Answer(
             new JsonObject
             {
@@ -68,10 +57,10 @@ internal sealed class DeviceCommands(Func<string, DiaryDesk> open)
                     {
                         ["id"] = d.Id.ToString(),
                         ["name"] = d.Name,
+                        ["role"] = Roles[(int)d.Role],
                         ["made_at"] = InstantPattern.ExtendedIso.Format(d.MadeAt),
-                        ["revoked_at"] = d.RevokedAt is { } at
-                            ? InstantPattern.ExtendedIso.Format(at)
-                            : null,
+                        ["until"] = Time(d.Until),
+                        ["revoked_at"] = Time(d.RevokedAt),
                     }),
                 ]),
             },
@@ -95,4 +84,24 @@ internal sealed class DeviceCommands(Func<string, DiaryDesk> open)
             )
             : throw Stored.Wrong("diary.device_unknown", word);
     }
+
+    private static string Line(Device device)
+    {
+        var (code, end) =
+            device.RevokedAt is { } revoked ? ("diary.device_line_revoked", revoked)
+            : device.Until is { } until ? ("diary.device_line_until", until)
+            : ("diary.device_line", device.MadeAt);
+        return Words.Of(
+            code,
+            null,
+            device.Id,
+            device.Name,
+            Words.Of("diary.role_" + Roles[(int)device.Role]),
+            InstantPattern.General.Format(device.MadeAt),
+            InstantPattern.General.Format(end)
+        );
+    }
+
+    private static string? Time(Instant? at) =>
+        at is { } some ? InstantPattern.ExtendedIso.Format(some) : null;
 }

@@ -82,7 +82,11 @@ internal static class DiaryCommands
                 Needs = ["--heap"],
                 Takes = ["--preview", "--unit", "--dates"],
             },
-            new("device add", new DeviceCommands(open).Add) { WordsAre = "NAME" },
+            new("device add", new DeviceCommands(open).Add)
+            {
+                WordsAre = "NAME",
+                Takes = ["--role"],
+            },
             new("device list", new DeviceCommands(open).List),
             new("device revoke", new DeviceCommands(open).Revoke) { WordsAre = "ID" },
         ];

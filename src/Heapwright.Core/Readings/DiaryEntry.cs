@@ -42,6 +42,17 @@ public abstract record DiaryEntry
     /// <summary>By what way it came.</summary>
     public required EntryWay Way { get; init; }
 
+    /// <summary>The longest name of who sent it, in characters.</summary>
+    public const int LongestBy = 60;
+
+    /// <summary>Who sent it, by the name of the device; empty where nobody said, as from the machine itself.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">It is longer than <see cref="LongestBy"/>.</exception>
+    public string By
+    {
+        get;
+        init => field = EntryLimits.Text(value, 0, LongestBy, nameof(By));
+    } = "";
+
     /// <summary>Whether another entry says the same, whenever and however it arrived.</summary>
     /// <param name="other">The other entry.</param>
     public bool SaysTheSameAs(DiaryEntry other)
@@ -57,6 +68,7 @@ public abstract record DiaryEntry
         {
             ReceivedAt = default,
             Way = default,
+            By = "",
             At = entry.AtIsArrival && beside.AtIsArrival ? default : entry.At,
         };
         return said is CorrectionEntry { Replacement: { } inside } correction

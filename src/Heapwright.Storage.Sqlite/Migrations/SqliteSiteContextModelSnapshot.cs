@@ -202,10 +202,21 @@ namespace Heapwright.Storage.Sqlite.Migrations
                         .HasColumnType("TEXT")
                         .HasColumnName("revoked_at_utc");
 
+                    b.Property<string>("Role")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT")
+                        .HasDefaultValue("volunteer")
+                        .HasColumnName("role");
+
                     b.Property<string>("TokenSha256")
                         .IsRequired()
                         .HasColumnType("TEXT")
                         .HasColumnName("token_sha256");
+
+                    b.Property<string>("UntilUtc")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("until_utc");
 
                     b.HasKey("Id");
 

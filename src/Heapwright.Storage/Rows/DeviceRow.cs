@@ -3,11 +3,23 @@ namespace Heapwright.Storage.Rows;
 /// <summary>The row of a device that may send entries.</summary>
 public sealed class DeviceRow
 {
+    /// <summary>The role of a device that only writes into diaries, as all did before there were roles.</summary>
+    public const string Volunteer = "volunteer";
+
+    /// <summary>The role of a device that runs the yard.</summary>
+    public const string Coordinator = "coordinator";
+
     /// <summary>Which.</summary>
     public Guid Id { get; set; }
 
     /// <summary>What people call it.</summary>
     public string Name { get; set; } = "";
+
+    /// <summary>What it may do, in words: <c>volunteer</c> or <c>coordinator</c>.</summary>
+    public string Role { get; set; } = Volunteer;
+
+    /// <summary>Until when it may write, in ISO 8601; null for as long as it is not taken off.</summary>
+    public string? UntilUtc { get; set; }
 
     /// <summary>The hash of its token, in hexadecimal digits; the token itself is kept nowhere.</summary>
     public string TokenSha256 { get; set; } = "";

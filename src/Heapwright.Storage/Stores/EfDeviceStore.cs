@@ -37,6 +37,11 @@ public sealed class EfDeviceStore<TContext>(IDbContextFactory<TContext> contexts
                 Name = device.Name,
                 TokenSha256 = tokenHash,
                 MadeAtUtc = Shelves.Text(device.MadeAt),
+                Role =
+                    device.Role == DeviceRole.Coordinator
+                        ? DeviceRow.Coordinator
+                        : DeviceRow.Volunteer,
+                UntilUtc = device.Until is { } end ? Shelves.Text(end) : null,
             }
         );
         await context.SaveChangesAsync(cancel);
@@ -71,7 +76,12 @@ public sealed class EfDeviceStore<TContext>(IDbContextFactory<TContext> contexts
         new(
             row.Id,
             row.Name,
+            // What is unknown here may do the least.
+            row.Role == DeviceRow.Coordinator
+                ? DeviceRole.Coordinator
+                : DeviceRole.Volunteer,
             Shelves.Moment(row.MadeAtUtc),
+            row.UntilUtc is null ? null : Shelves.Moment(row.UntilUtc),
             row.RevokedAtUtc is null ? null : Shelves.Moment(row.RevokedAtUtc)
         );
 }

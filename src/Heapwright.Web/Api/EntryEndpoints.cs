@@ -39,7 +39,7 @@ internal static class EntryEndpoints
         var token = header.StartsWith(Scheme, StringComparison.OrdinalIgnoreCase)
             ? header[Scheme.Length..].Trim()
             : "";
-        if (token.Length == 0 || await desk.Devices.Of(token, stop) is null)
+        if (token.Length == 0 || await desk.Devices.Of(token, stop) is not { } device)
         {
             context.Response.Headers.WWWAuthenticate = "Bearer";
             await Write(context, StatusCodes.Status401Unauthorized, Fault("guard.no_token"));
@@ -55,7 +55,8 @@ internal static class EntryEndpoints
             : Guid.Empty;
         if (
             heapId == Guid.Empty
-            || await desk.Entries.Arrive(heapId, EntryWay.Http, stop) is not { } arrival
+            || await desk.Entries.Arrive(heapId, EntryWay.Http, stop, device.Name)
+                is not { } arrival
         )
         {
             await Write(context, StatusCodes.Status404NotFound, Fault("guard.no_heap"));

@@ -3,6 +3,7 @@ using Heapwright.App.Changes;
 using Heapwright.App.Diary;
 using Heapwright.App.Sites;
 using Heapwright.Core.Readings;
+using Heapwright.Web.Hosting;
 using Heapwright.Web.Pages.Heaps;
 using Heapwright.Web.Photos;
 using Heapwright.Web.Showing;
@@ -130,7 +131,7 @@ internal static class OutboxEndpoints
             desk,
             heap,
             entries,
-            (note, photo),
+            (note, photo, PairedDevice.NameOf(context)),
             context.RequestAborted
         );
         return outcome.Status == AppendStatus.Refused

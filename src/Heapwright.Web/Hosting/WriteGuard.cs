@@ -4,8 +4,8 @@ using Heapwright.Web.Showing;
 namespace Heapwright.Web.Hosting;
 
 /// <summary>
-/// Until people can sign in, only this machine may write, and a device that was let in (see <see cref="PairedDevice"/>)
-/// into diaries; and only pages of this site may send a request that writes.
+/// Only this machine may write, and whoever signed in from another with the token of a device (see
+/// <see cref="PairedDevice"/>) as its role allows; and only pages of this site may send a request that writes.
 /// Questions to the API write nothing and may come from elsewhere, but not from a page of another site.
 /// </summary>
 internal static class WriteGuard

@@ -3,6 +3,7 @@ using Heapwright.App.Changes;
 using Heapwright.App.Diary;
 using Heapwright.Core.Readings;
 using Heapwright.Web.Components;
+using Heapwright.Web.Hosting;
 using Heapwright.Web.Showing;
 using Microsoft.AspNetCore.Components;
 using NodaTime;
@@ -105,7 +106,8 @@ public abstract class HeapForm : SitePage
     {
         if (entry is not null && !Typed.IsRefused)
         {
-            GoOn((await Desk.Entries.Record(Record.Kept.Id, [entry], Stop))[0], next);
+            var by = PairedDevice.NameOf(Context);
+            GoOn((await Desk.Entries.Record(Record.Kept.Id, [entry], Stop, by))[0], next);
         }
     }
 

@@ -48,14 +48,14 @@ internal static class ReadingKeep
     /// <param name="desk">The diaries.</param>
     /// <param name="heap">The heap.</param>
     /// <param name="entries">The entries.</param>
-    /// <param name="with">What is noted beside them if they are new, and the photo of a photo entry among them.</param>
+    /// <param name="with">What is noted beside them if they are new, the photo of a photo entry among them, and who sends them.</param>
     /// <param name="cancel">Gives up.</param>
     /// <returns>What became of them: one for all.</returns>
     public static async Task<EntryOutcome> Keep(
         DiaryDesk desk,
         KeptHeap heap,
         IReadOnlyList<DiaryEntry> entries,
-        (NoteEntry? Note, Photo? Photo) with,
+        (NoteEntry? Note, Photo? Photo, string By) with,
         CancellationToken cancel
     )
     {
@@ -72,7 +72,8 @@ internal static class ReadingKeep
         var outcomes = await desk.Entries.Record(
             heap.Id,
             with.Note is { } note ? [.. entries, note] : entries,
-            cancel
+            cancel,
+            with.By
         );
         // The same may have come by two ways at once; then the one that was later finds it there.
         return outcomes.FirstOrDefault(o => o.Status == AppendStatus.Refused) is not { } refused
