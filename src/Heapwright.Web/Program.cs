@@ -195,6 +195,7 @@ app.Use(
     }
 );
 app.UseRequestLocalization();
+app.UseApiRefusals();
 app.UseRateLimiter();
 app.UseWriteGuard();
 app.UseResponseCompression();
