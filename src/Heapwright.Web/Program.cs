@@ -195,7 +195,6 @@ app.Use(
     }
 );
 app.UseRequestLocalization();
-app.UseApiRefusals();
 app.UseRateLimiter();
 app.UseWriteGuard();
 app.UseResponseCompression();
@@ -216,6 +215,7 @@ app.UseAntiforgery();
 app.MapStaticAssets();
 app.MapHealthChecks("/health");
 app.MapQuestions();
+app.MapApiRefusals();
 app.MapEntries();
 app.MapSite();
 app.MapPhotos();

@@ -104,8 +104,7 @@ public sealed record CompostNutrients
             CarbonLossPercent =
                 start.Carbon is { } carbonBefore && left is not null
                     // What was not measured must not say that carbon was gained.
-                    ? Loss(carbonBefore, carbon, left) is var lost
-                        && carbon.From == Origin.Measured
+                    ? Loss(carbonBefore, carbon, left) is var lost && carbon.From == Origin.Measured
                         ? lost
                         : lost.Map(l => Math.Max(0, l))
                     : yield.OrganicLossPercent,

@@ -6,43 +6,33 @@ namespace Heapwright.Web.Api;
 /// <summary>Says in one sentence, as JSON, why nothing is answered at an address of the API, instead of an empty body.</summary>
 internal static class ApiRefusals
 {
-    public static void UseApiRefusals(this WebApplication app) =>
-        app.Use(
-            async (context, next) =>
-            {
-                await next(context);
-                if (
-                    context.Request.Path.StartsWithSegments(
-                        "/api",
-                        StringComparison.OrdinalIgnoreCase
-                    )
-                    && !context.Response.HasStarted
-                    && Refusal(context) is { } sentence
-                )
-                {
-                    await Write(context, sentence);
-                }
-            }
-        );
+    public static void MapApiRefusals(this WebApplication app) =>
+        app.Map("/api/{**rest}", (Delegate)(Task (HttpContext context) => Refuse(context)))
+            .ExcludeFromDescription()
+            .DisableAntiforgery();
 
-    private static string? Refusal(HttpContext context) =>
-        context.Response.StatusCode switch
-        {
-            StatusCodes.Status404NotFound => Showing.Say.Of(
-                "guard.no_question",
-                context.Request.Path.Value ?? ""
-            ),
-            StatusCodes.Status405MethodNotAllowed => Showing.Say.Of(
-                "guard.other_method",
-                context.Request.Path.Value ?? "",
-                context.Response.Headers.Allow.ToString(),
-                context.Request.Method
-            ),
-            _ => null,
-        };
-
-    private static async Task Write(HttpContext context, string sentence)
+    private static async Task Refuse(HttpContext context)
     {
+        var path = context.Request.Path.Value ?? "";
+        var methods = MethodsOf(context, path);
+        context.Response.StatusCode =
+            methods.Count == 0
+                ? StatusCodes.Status404NotFound
+                : StatusCodes.Status405MethodNotAllowed;
+        if (methods.Count > 0)
+        {
+            context.Response.Headers.Allow = string.Join(", ", methods);
+        }
+
+        var sentence =
+            methods.Count == 0
+                ? Showing.Say.Of("guard.no_question", path)
+                : Showing.Say.Of(
+                    "guard.other_method",
+                    path,
+                    string.Join(", ", methods),
+                    context.Request.Method
+                );
         var bytes = AnswerBytes.Of(new JsonObject { ["error"] = sentence });
         context.Response.ContentType = "application/json; charset=utf-8";
         context.Response.ContentLength = bytes.Length;
@@ -51,4 +41,21 @@ internal static class ApiRefusals
             await context.Response.Body.WriteAsync(bytes, context.RequestAborted);
         }
     }
+
+    // What the address would answer to.
+    private static IReadOnlyList<string> MethodsOf(HttpContext context, string path) =>
+        [
+            .. context
+                .RequestServices.GetRequiredService<EndpointDataSource>()
+                .Endpoints.OfType<RouteEndpoint>()
+                .Where(e =>
+                    string.Equals(
+                        "/" + e.RoutePattern.RawText?.Trim('/'),
+                        "/" + path.Trim('/'),
+                        StringComparison.OrdinalIgnoreCase
+                    )
+                )
+                .SelectMany(e => e.Metadata.GetMetadata<HttpMethodMetadata>()?.HttpMethods ?? [])
+                .Distinct(StringComparer.Ordinal),
+        ];
 }

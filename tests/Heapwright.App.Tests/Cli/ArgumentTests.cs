@@ -86,7 +86,11 @@ public sealed class ArgumentTests
 
         Assert.Equal(0, SampleCommands.Run(terminal, "materials", "--help"));
 
-        Assert.Contains("heapwright materials search TEXT", terminal.Output, StringComparison.Ordinal);
+        Assert.Contains(
+            "heapwright materials search TEXT",
+            terminal.Output,
+            StringComparison.Ordinal
+        );
         Assert.Contains("heapwright materials list", terminal.Output, StringComparison.Ordinal);
         Assert.DoesNotContain("heapwright mix", terminal.Output, StringComparison.Ordinal);
         Assert.Empty(terminal.Complaints);
