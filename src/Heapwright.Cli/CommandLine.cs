@@ -77,6 +77,11 @@ internal static class CommandLine
                 : (ExitStatus.Answered, Utf8(HelpText.ForAll(commands)));
         }
 
+        if (parsed.Help && CommandChoice.Group(parsed.Words, commands) is { Length: > 0 } group)
+        {
+            return (ExitStatus.Answered, Utf8(HelpText.ForAll(group)));
+        }
+
         var (command, words) = CommandChoice.Of(parsed.Words, commands);
         if (parsed.Help)
         {

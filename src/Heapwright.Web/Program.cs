@@ -215,6 +215,7 @@ app.UseAntiforgery();
 app.MapStaticAssets();
 app.MapHealthChecks("/health");
 app.MapQuestions();
+app.MapApiRefusals();
 app.MapEntries();
 app.MapSite();
 app.MapPhotos();

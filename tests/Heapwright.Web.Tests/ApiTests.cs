@@ -12,6 +12,36 @@ public sealed class ApiTests(SiteUnderTest site) : IClassFixture<SiteUnderTest>
 
     private static readonly CancellationToken Never = CancellationToken.None;
 
+    [Theory]
+    [InlineData(
+        "GET",
+        "/api/mix",
+        HttpStatusCode.MethodNotAllowed,
+        "/api/mix answers to POST, not to GET."
+    )]
+    [InlineData("POST", "/api/mixx", HttpStatusCode.NotFound, "There is no question at /api/mixx;")]
+    public async Task Address_WithoutAnAnswer_SaysSoInOneSentence(
+        string method,
+        string path,
+        HttpStatusCode status,
+        string sentence
+    )
+    {
+        using var request = new HttpRequestMessage(new HttpMethod(method), path);
+        using var caller = site.Caller();
+        using var answer = await caller.SendAsync(request, Never);
+
+        Assert.Equal(status, answer.StatusCode);
+        Assert.Equal("application/json", answer.Content.Headers.ContentType!.MediaType);
+        Assert.StartsWith(
+            sentence,
+            JsonNode.Parse(await answer.Content.ReadAsStringAsync(Never))![
+                "error"
+            ]!.GetValue<string>(),
+            StringComparison.Ordinal
+        );
+    }
+
     [Fact]
     public async Task Mix_OverTheWeb_HasTheSameBytesAsOnTheCommandLine()
     {
@@ -158,7 +188,7 @@ public sealed class ApiTests(SiteUnderTest site) : IClassFixture<SiteUnderTest>
                 path.Name + ": " + await answer.Content.ReadAsStringAsync(Never)
             );
             Assert.Equal(
-                ["200", "400", "422"],
+                ["200", "400", "413", "422"],
                 post.GetProperty("responses")
                     .EnumerateObject()
                     .Select(r => r.Name)

@@ -53,7 +53,7 @@ internal sealed class BuildReader(Assumptions assumptions)
         var plan = PlanReader.PlanOf(top);
         var reader = new IngredientReader(
             LibraryReader.Library,
-            ContainerReader.Read(top["containers"]),
+            ContainerReader.Read(PlanReader.Beside(top, "containers")),
             assumptions
         );
         Ingredients = [.. PlanReader.Entries(plan).Select(e => PlanReader.Entry(reader, e))];
@@ -85,7 +85,7 @@ internal sealed class BuildReader(Assumptions assumptions)
 
     private Bin? BinOf(InputFields top)
     {
-        if (top["bin"] is { } bin)
+        if (PlanReader.Beside(top, "bin") is { } bin)
         {
             return BinReader.Read(bin);
         }

@@ -53,6 +53,9 @@ internal sealed class IngredientReader
     /// <summary>The containers of the question.</summary>
     public ContainerSet Containers { get; }
 
+    /// <summary>Whether ash, lignin and stiffness are used, so that what is assumed of them must be said.</summary>
+    public bool SaysMake { get; init; } = true;
+
     /// <summary>An ingredient with its amount: the fields of a material and <c>amount</c>.</summary>
     /// <param name="input">The object.</param>
     /// <param name="needs">What must be known of it.</param>
@@ -172,7 +175,7 @@ internal sealed class IngredientReader
         else if (!IsKnown(given, ratio, needs, unit))
         {
             throw fields.Owner.Problem(
-                $"\"{words}\" is close to no material of the library, and {string.Join(", ", Missing(given, ratio, needs, unit))} is missing; give it, or find the material with: heapwright materials search"
+                $"\"{words}\" is close to no material of the library, and {AreMissing([.. Missing(given, ratio, needs, unit)])}, or find the material with: heapwright materials search"
             );
         }
 
@@ -240,9 +243,7 @@ internal sealed class IngredientReader
             .ToList();
         if (missing.Count > 0)
         {
-            throw fields.Owner.Problem(
-                $"{string.Join(", ", missing)} is missing; give it, or name a material of the library"
-            );
+            throw fields.Owner.Problem($"{AreMissing(missing)}, or name a material of the library");
         }
 
         RequireRoom(fields, ingredient);
@@ -300,6 +301,11 @@ internal sealed class IngredientReader
         }
     }
 
+    private static string AreMissing(IReadOnlyList<string> missing) =>
+        missing.Count == 1
+            ? $"{missing[0]} is missing; give it"
+            : $"{string.Join(", ", missing.SkipLast(1))} and {missing[^1]} are missing; give them";
+
     private static bool IsKnown(
         MaterialProperties properties,
         Spread? ratio,
@@ -348,7 +354,11 @@ internal sealed class IngredientReader
             assumptions.Size(ingredient.Unit);
         }
 
-        if (!needs.HasFlag(MaterialNeeds.CarbonAndNitrogen) || ingredient.Material is not null)
+        if (
+            !SaysMake
+            || !needs.HasFlag(MaterialNeeds.CarbonAndNitrogen)
+            || ingredient.Material is not null
+        )
         {
             return;
         }

@@ -97,19 +97,7 @@ public sealed class Input
         }
         catch (JsonException problem)
         {
-            var line = (problem.LineNumber ?? 0) + 1;
-            var column = (problem.BytePositionInLine ?? 0) + 1;
-            var twice = problem.Message.Contains("uplicate", StringComparison.Ordinal);
-            throw new InputProblem(
-                file,
-                "",
-                twice
-                    ? "a field stands twice in the same object; every field may stand once"
-                    : string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"is not JSON (line {line}, column {column}); one JSON object is needed"
-                    )
-            );
+            throw new InputProblem(file, "", JsonFault.Said(problem, DeepestNesting));
         }
     }
 
@@ -156,7 +144,7 @@ public sealed class Input
             throw Problem(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"has {count} entries; {fewest} to {most} are allowed"
+                    $"has {count} {(count == 1 ? "entry" : "entries")}; {(fewest == most ? "exactly" : $"{fewest} to")} {most} are allowed"
                 )
             );
         }
@@ -182,16 +170,14 @@ public sealed class Input
     /// <exception cref="InputProblem">Not a finite number within the range.</exception>
     public double Number(double lowest, double highest)
     {
-        if (
-            element.ValueKind != JsonValueKind.Number
-            || !element.TryGetDouble(out var value)
-            || !double.IsFinite(value)
-        )
+        var isNumber = element.ValueKind == JsonValueKind.Number;
+        var value = double.NaN;
+        if (!isNumber || !element.TryGetDouble(out value) || !double.IsFinite(value))
         {
             throw Problem(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{Found()} is not a number; {lowest} to {highest} is allowed"
+                    $"{Found()} is {(isNumber ? "out of range" : "not a number")}; {lowest} to {highest} is allowed"
                 )
             );
         }

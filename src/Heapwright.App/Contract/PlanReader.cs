@@ -74,18 +74,14 @@ internal static class PlanReader
 
         if (top["plan"] is { } plan)
         {
-            return Inner(plan);
+            return plan.Has("plans")
+                ? Chosen(Answered(plan)["plans"]!, top["number"])
+                : Inner(plan);
         }
 
         if (top["plans"] is { } plans)
         {
-            var items = plans.Items(0, 20);
-            if (items.Count == 0)
-            {
-                throw plans.Problem("the recipe holds no plan, so there is nothing to build");
-            }
-
-            return Inner(items[(top["number"]?.Whole(1, items.Count) ?? 1) - 1]);
+            return Chosen(plans, top["number"]);
         }
 
         if (given.Count == 0)
@@ -97,6 +93,36 @@ internal static class PlanReader
 
         return top;
     }
+
+    /// <summary>A field of the question, or of the whole answer of recipe that stands in the place of its plan.</summary>
+    /// <param name="top">The question.</param>
+    /// <param name="name">The field.</param>
+    public static Input? Beside(InputFields top, string name) =>
+        top[name] ?? (top["plan"] is { } plan && plan.Has("plans") ? Answered(plan)[name] : null);
+
+    private static InputFields Chosen(Input plans, Input? number)
+    {
+        var items = plans.Items(0, 20);
+        if (items.Count == 0)
+        {
+            throw plans.Problem("the recipe holds no plan, so there is nothing to build");
+        }
+
+        return Inner(items[(number?.Whole(1, items.Count) ?? 1) - 1]);
+    }
+
+    // A whole answer of recipe in the place of one of its plans.
+    private static InputFields Answered(Input answer) =>
+        answer.Fields([
+            "schema",
+            "seed",
+            "plans",
+            "bin",
+            "volume_m3",
+            "containers",
+            .. AnsweredByRecipe,
+            .. AnsweredByPlan,
+        ]);
 
     private static InputFields Inner(Input plan)
     {

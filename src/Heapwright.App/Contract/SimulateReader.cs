@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Heapwright.App.Library;
+using Heapwright.Core.Bins;
 using Heapwright.Core.Mixtures;
 using Heapwright.Core.Quantities;
 using Heapwright.Core.Simulation;
@@ -113,10 +114,11 @@ internal sealed class SimulateReader(SimulateLimits limits, Assumptions assumpti
     {
         top["schema"]?.Whole(Json.Schema, Json.Schema);
         top["name"]?.Text(80);
-        var bin = BinReader.Read(top.Needed("bin"));
+        var place = PlanReader.Beside(top, "bin") ?? top.Needed("bin");
+        var bin = BinReader.Read(place);
         var reader = Reader = new IngredientReader(
             LibraryReader.Library,
-            ContainerReader.Read(top["containers"]),
+            ContainerReader.Read(PlanReader.Beside(top, "containers")),
             assumptions
         );
         var mixture = ReadMixture(top, reader, seed);
@@ -155,8 +157,31 @@ internal sealed class SimulateReader(SimulateLimits limits, Assumptions assumpti
             Members = members,
             Seed = mixture.Seed,
         };
+        RequireHeap(place, top["events"], question);
         SayDefaults(top, question);
         return question;
+    }
+
+    // Stuff spread over a wide floor is a carpet: it has nothing to say of heat, and its thin layers take hours to follow.
+    private static void RequireHeap(Input place, Input? events, SimulationQuestion question)
+    {
+        var mixture = Mixture.Of(question.Mixture);
+        var volume = HeapSimulation.LooseBuiltVolume(mixture, question.Parameters);
+        foreach (
+            var bin in question.Events.OfType<Moved>().Select(m => m.Bin).Prepend(question.Bin)
+        )
+        {
+            var height = bin?.HeightFor(UnitsNet.Volume.FromCubicMeters(volume)).Meters;
+            if (height < Bin.LowestHeap)
+            {
+                throw (ReferenceEquals(bin, question.Bin) ? place : events!).Problem(
+                    string.Create(
+                        System.Globalization.CultureInfo.InvariantCulture,
+                        $"{1000 * volume:g3} l would lie {100 * height:g3} cm high in it; at least {100 * Bin.LowestHeap} cm make a heap, so give a smaller bin or more to put in"
+                    )
+                );
+            }
+        }
     }
 
     private static MixtureQuestion ReadMixture(

@@ -11,10 +11,17 @@ using Heapwright.Numerics.Sampling;
 namespace Heapwright.App.Contract;
 
 /// <summary>Answers <c>solve</c>: the closed forms, with typical values; an impossible target is refused with the reason.</summary>
-public static class SolveAnswers
+public static partial class SolveAnswers
 {
     private const string ForMoisture = "moisture_pct_wb";
     private const string ForRatio = "carbon_nitrogen_ratio";
+
+    private static readonly Dictionary<string, string[]> FieldsOf = new(StringComparer.Ordinal)
+    {
+        ["mass_of_second"] = ["for", "target", "first", "second"],
+        ["water"] = ["target_moisture_pct_wb", "ingredients"],
+        ["two_unknowns"] = ["targets", "fixed", "unknown"],
+    };
 
     private static readonly string[] Measured =
     [
@@ -31,28 +38,25 @@ public static class SolveAnswers
     /// <exception cref="InputProblem">The question is wrong.</exception>
     public static Answer Answer(Input input, Measures? measures = null)
     {
-        var fields = input.Fields(
+        var fields = input.Fields([
             "find",
-            "for",
-            "target",
-            "first",
-            "second",
-            "target_moisture_pct_wb",
-            "ingredients",
-            "targets",
-            "fixed",
-            "unknown",
+            .. FieldsOf.Values.SelectMany(f => f),
             "containers",
-            "schema"
-        );
+            "schema",
+        ]);
         fields["schema"]?.Whole(Json.Schema, Json.Schema);
         var assumptions = new Assumptions(measures ?? Measures.Metric);
         var reader = new IngredientReader(
             LibraryReader.Library,
             ContainerReader.Read(fields["containers"]),
             assumptions
-        );
-        return fields.Needed("find").Choice("mass_of_second", "water", "two_unknowns") switch
+        )
+        {
+            SaysMake = false,
+        };
+        var find = fields.Needed("find").Choice([.. FieldsOf.Keys]);
+        fields.OnlyOf(find, FieldsOf[find], FieldsOf.Values.SelectMany(f => f));
+        return find switch
         {
             "mass_of_second" => SecondMass(fields, reader, assumptions),
             "water" => Water(fields, reader, assumptions),
@@ -164,15 +168,12 @@ public static class SolveAnswers
         var known = new Known[2];
         for (var i = 0; i < 2; i++)
         {
-            if (unknown[i].IsText)
-            {
-                unknown[i].Choice("water");
-                known[i] = new Known(null, default(MassBalance) with { WetMass = 1 });
-            }
-            else
-            {
-                known[i] = OneKilogram(unknown[i], reader, MaterialNeeds.Balance, assumptions);
-            }
+            known[i] =
+                !unknown[i].IsText
+                    ? OneKilogram(unknown[i], reader, MaterialNeeds.Balance, assumptions)
+                : unknown[i].Text() == "water"
+                    ? new Known(null, default(MassBalance) with { WetMass = 1 })
+                : OfLibrary(unknown[i], reader, assumptions);
         }
 
         if (known[0].Ingredient is null && known[1].Ingredient is null)
@@ -236,49 +237,6 @@ public static class SolveAnswers
         );
     }
 
-    private static string KilogramsShown(Assumptions assumptions, double kilograms) =>
-        assumptions.Measures.KilogramsAsGiven(kilograms);
-
-    private static string LitresShown(Assumptions assumptions, double litres) =>
-        Words.Of("mixtures.of_water", null, assumptions.Measures.LitresAsGiven(litres));
-
-    private static Answer Yes(
-        Assumptions assumptions,
-        ImmutableArray<Known> parts,
-        JsonNode? mass,
-        double water,
-        params string[] shown
-    ) =>
-        new(
-            new JsonObject
-            {
-                ["schema"] = Json.Schema,
-                ["mass_kg"] = mass,
-                ["water_l"] = water,
-                ["assumptions"] = assumptions.ToJson(),
-                ["cautions"] = MaterialCautions.Of(parts.Select(p => p.Ingredient?.Material)),
-            },
-            Yes: true,
-            string.Join(" + ", shown) + "\n"
-        );
-
-    private static Answer Cannot(
-        Assumptions assumptions,
-        ImmutableArray<Known> parts,
-        Reason why
-    ) =>
-        new(
-            new JsonObject
-            {
-                ["schema"] = Json.Schema,
-                ["cannot"] = new JsonObject { ["why"] = assumptions.Measures.Say(why) },
-                ["assumptions"] = assumptions.ToJson(),
-                ["cautions"] = MaterialCautions.Of(parts.Select(p => p.Ingredient?.Material)),
-            },
-            Yes: false,
-            assumptions.Measures.Say(why) + "\n"
-        );
-
     private static ImmutableArray<Known> Quantities(
         Input input,
         int fewest,
@@ -320,7 +278,15 @@ public static class SolveAnswers
 
         var measured = reader.Read(fields, needs);
         var one = Typical(measured, needs, assumptions);
-        return one with { Balance = one.Balance * measured.Amount.Typical };
+        if (!measured.Amount.IsExact)
+        {
+            assumptions.Say("mixtures.typical_of_ranges", measured.Name);
+        }
+
+        return one with
+        {
+            Balance = one.Balance * measured.Amount.Typical,
+        };
     }
 
     private static Known OneKilogram(
@@ -335,6 +301,18 @@ public static class SolveAnswers
             assumptions
         );
 
+    // The id of a material stands for an object that names no more than that.
+    private static Known OfLibrary(Input id, IngredientReader reader, Assumptions assumptions) =>
+        Typical(
+            reader.Describe(
+                new InputFields(id, new(StringComparer.Ordinal) { ["material"] = id }),
+                MaterialNeeds.Balance,
+                Kilogram
+            ),
+            MaterialNeeds.Balance,
+            assumptions
+        );
+
     // For moisture alone carbon and nitrogen need not be known; any value does, since it is not used.
     private static Known Typical(
         Ingredient ingredient,
@@ -342,12 +320,16 @@ public static class SolveAnswers
         Assumptions assumptions
     )
     {
-        if (
-            ingredient.Material is { } material
-            && !new MixtureQuestion { Ingredients = [ingredient] }.IsExact
-        )
+        if (!new MixtureQuestion { Ingredients = [ingredient] }.IsExact)
         {
-            assumptions.Say("mixtures.typical_used", ingredient.Name, material.Name);
+            if (ingredient.Material is { } material)
+            {
+                assumptions.Say("mixtures.typical_used", ingredient.Name, material.Name);
+            }
+            else
+            {
+                assumptions.Say("mixtures.typical_of_ranges", ingredient.Name);
+            }
         }
 
         var drawn = needs.HasFlag(MaterialNeeds.CarbonAndNitrogen)
@@ -378,12 +360,6 @@ public static class SolveAnswers
             ? sum
             : throw place.Problem("every amount is 0; at least one above 0 is needed");
     }
-
-    // Without nitrogen the ratio has no end.
-    private static object Shown(double value) =>
-        double.IsFinite(value) ? value : Words.Of("mixtures.without_nitrogen");
-
-    private static double Percent(MassBalance matter) => 100 * matter.Water / matter.WetMass;
 
     private readonly record struct Known(Ingredient? Ingredient, MassBalance Balance);
 }

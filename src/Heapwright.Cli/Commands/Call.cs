@@ -97,7 +97,13 @@ internal sealed class Call
         }
 
         var (bytes, name) = QuestionFile.Read(parsed.Input, terminal);
-        return Input.Read(bytes, name);
+        var question = Input.Read(bytes, name);
+        if (Seed is not null && question.Has("seed"))
+        {
+            throw new InputProblem(name, "seed", App.Texts.Words.Of("cli.seed_twice"));
+        }
+
+        return question;
     }
 
     private InputProblem Missing() =>

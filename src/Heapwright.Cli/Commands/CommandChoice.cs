@@ -35,6 +35,17 @@ internal static class CommandChoice
         return found is not null ? (found, words[length..]) : throw Unknown(words, commands);
     }
 
+    /// <summary>The commands that begin with a word which is none itself, such as <c>materials</c>; else none.</summary>
+    /// <param name="words">The words.</param>
+    /// <param name="commands">The commands there are.</param>
+    public static ImmutableArray<Command> Group(
+        ImmutableArray<string> words,
+        ImmutableArray<Command> commands
+    ) =>
+        words.Length == 1
+            ? [.. commands.Where(c => c.Name.StartsWith(words[0] + " ", StringComparison.Ordinal))]
+            : [];
+
     /// <summary>Refuses options and words that mean nothing to the command.</summary>
     /// <param name="command">The command.</param>
     /// <param name="words">The words after its name.</param>

@@ -6,6 +6,10 @@ namespace Heapwright.Core.Bins;
 /// <summary>What holds a heap, or the outline of a heap without walls; sizes are inside sizes.</summary>
 public sealed record Bin
 {
+    /// <summary>What lies lower than this is spread out, not built: no heap, and nothing to simulate. Metres.</summary>
+    /// <remarks>An estimate of our own: it is colder than anybody would call a heap, and its layers are a few millimetres.</remarks>
+    public const double LowestHeap = 0.05;
+
     private Bin(BinShape shape, Length length, Length width, Length height)
     {
         Shape = shape;

@@ -103,7 +103,10 @@ public sealed record CompostNutrients
             NitrogenLossPercent = loss,
             CarbonLossPercent =
                 start.Carbon is { } carbonBefore && left is not null
-                    ? Loss(carbonBefore, carbon, left)
+                    // What was not measured must not say that carbon was gained.
+                    ? Loss(carbonBefore, carbon, left) is var lost && carbon.From == Origin.Measured
+                        ? lost
+                        : lost.Map(l => Math.Max(0, l))
                     : yield.OrganicLossPercent,
             FirstYearNitrogenPercent =
                 draw.Percent("first year", end.FirstYearNitrogen)

@@ -121,7 +121,12 @@ public sealed record CompostYield
         var volume = known is null ? measured : size;
         if (wet is null && start.WetMass is { } built)
         {
-            wet = built.With(draw.Usual("mass_pct_of_start"), (w, p) => w * p / 100, Origin.Usual);
+            var usual = built.With(
+                draw.Usual("mass_pct_of_start"),
+                (w, p) => w * p / 100,
+                Origin.Usual
+            );
+            wet = NoMoreThanThereWas(usual, start, moisture);
             volume ??= UsualVolume(start, draw);
         }
         else if (wet is null && UsualVolume(start, draw) is { } shrunk)
@@ -208,10 +213,14 @@ public sealed record CompostYield
             byMass,
             (a, b) => Math.Exp(((one * Math.Log(a)) + (other * Math.Log(b))) / (one + other))
         );
-        return start.DryMass is { } dry
+        return NoMoreThanThereWas(wet, start, moisture);
+    }
+
+    // A guess must not say that dry matter was gained.
+    private static Sampled NoMoreThanThereWas(Sampled wet, StartMatter start, Sampled moisture) =>
+        start.DryMass is { } dry
             ? wet.With(dry.With(moisture, (d, m) => 100 * d / (100 - m)), Math.Min)
             : wet;
-    }
 
     private static double Precision(Sampled mass)
     {

@@ -35,7 +35,12 @@ public sealed record MixtureQuestion
             && Materials.PropertyFacts.All.All(p => i.Properties[p]?.IsExact ?? true)
         );
 
-    /// <summary>Whether more than one stuff is mixed, so that fines can fall between the coarse.</summary>
+    /// <summary>Whether more than one stuff is mixed, so that fines can fall between the coarse; nothing of one is none.</summary>
     public bool IsMixed =>
-        Ingredients.Select(i => i.Key).Distinct(StringComparer.Ordinal).Skip(1).Any();
+        Ingredients
+            .Where(i => i.Amount.High > 0)
+            .Select(i => i.Key)
+            .Distinct(StringComparer.Ordinal)
+            .Skip(1)
+            .Any();
 }

@@ -106,6 +106,16 @@ public sealed record Verdict(
             return Reason.Of("mixtures.carbon_nitrogen_ratio_high_but_woody");
         }
 
+        // What is packed tight from the start was never airy.
+        if (
+            aim == Aims.SettledAir
+            && status == VerdictStatus.Low
+            && !Aims.Air.Holds(mixture.Typical.FreeAirSpace)
+        )
+        {
+            return Reason.Of("mixtures.free_air_space_pct_low");
+        }
+
         var word = status switch
         {
             VerdictStatus.Good => "good",

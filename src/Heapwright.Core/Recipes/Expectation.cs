@@ -34,7 +34,7 @@ public sealed record Expectation(
     /// Simulates the mixture for two weeks in its bin (or a free-standing cube of its volume), behind slats under a
     /// breathable cover, not turned: hot if the core passes 55 °C in at least half of the members, modest from 43 °C.
     /// Ammonia is judged by the ratio, not by the simulation: below 20:1 in half of the cases, or below the fine range
-    /// of available carbon.
+    /// of available carbon. What lies lower than <see cref="Bin.LowestHeap"/> is not simulated: it does not heat.
     /// </summary>
     /// <param name="mixture">The mixture as built, water included.</param>
     /// <param name="question">Bin, air temperature, parameters and seed are used.</param>
@@ -57,10 +57,17 @@ public sealed record Expectation(
             return new Expectation(Heats.No, 0, false, ammonia, null);
         }
 
+        var volume = HeapSimulation.LooseBuiltVolume(mixture, question.Parameters);
+        var bin = question.Bin ?? Cube(volume);
+        if (bin.HeightFor(Volume.FromCubicMeters(volume)).Meters < Bin.LowestHeap)
+        {
+            return new Expectation(Heats.No, 0, false, ammonia, null);
+        }
+
         var run = HeapSimulation.Run(
             new SimulationQuestion
             {
-                Bin = question.Bin ?? Cube(mixture, question.Parameters),
+                Bin = bin,
                 Mixture = mixture.Question,
                 Parameters = question.Parameters,
                 Weather = Weather.Steady(
@@ -103,11 +110,9 @@ public sealed record Expectation(
         return days[(days.Length - 1) / 2];
     }
 
-    private static Bin Cube(Mixture mixture, HeapParameters parameters)
+    private static Bin Cube(double cubicMetres)
     {
-        var side = Length.FromMeters(
-            Math.Clamp(Math.Cbrt(HeapSimulation.LooseBuiltVolume(mixture, parameters)), 0.1, 10)
-        );
+        var side = Length.FromMeters(Math.Clamp(Math.Cbrt(cubicMetres), 0.1, 10));
         return Bin.Box(side, side, side);
     }
 }

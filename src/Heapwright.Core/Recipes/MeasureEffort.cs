@@ -31,7 +31,7 @@ public static class MeasureEffort
     public static ImmutableArray<MeasureGain> Rank(IReadOnlyCollection<MeasureGain> gains)
     {
         ArgumentNullException.ThrowIfNull(gains);
-        var home = gains.Where(g => g.Measure != "lab").Select(g => g.ChanceGain).ToArray();
+        var home = gains.Where(g => g.Measure != "lab").ToArray();
         return
         [
             .. gains
@@ -43,7 +43,7 @@ public static class MeasureEffort
         ];
     }
 
-    private static Reason WhyOf(MeasureGain gain, double[] home)
+    private static Reason WhyOf(MeasureGain gain, MeasureGain[] home)
     {
         if (gain.Measure != "lab")
         {
@@ -55,9 +55,11 @@ public static class MeasureEffort
             return Reason.Of("recipes.effort_lab_alone");
         }
 
-        var best = home.Max();
+        // The place in the list and the reason for it must say the same.
+        var first = home.MaxBy(g => g.ChanceGain / Of(g.Measure))!;
+        var best = home.Max(g => g.ChanceGain);
         return Reason.Of(
-            gain.ChanceGain >= Of("lab") * best
+            gain.ChanceGain / Of("lab") > first.ChanceGain / Of(first.Measure)
                 ? "recipes.effort_lab_first"
                 : "recipes.effort_lab_later",
             100 * gain.ChanceGain,

@@ -11,7 +11,7 @@ namespace Heapwright.Core.Recipes;
 /// Finds what to build from what is there: the asker's conditions are kept, the usual aims as far as they can be, and
 /// among what is left the aim decides. Every search is exact over its scenarios and says whether it was finished.
 /// </summary>
-public static class RecipePlanner
+public static partial class RecipePlanner
 {
     private const int MostPlans = 3;
 
@@ -29,12 +29,13 @@ public static class RecipePlanner
         }
 
         var levels = RecipeLevels.For(question, space);
+        var effort = new SearchEffort(question.Nodes, space.Variables.Length);
         for (var level = 0; level < levels.Count; level++)
         {
-            var found = Search(question, space, levels[level], question.Aim);
+            var found = Search(effort, space, levels[level], question.Aim);
             if (found.Amounts.Length > 0)
             {
-                return Found(question, space, levels, level, found, fetchable);
+                return Found(question, space, levels, level, found, fetchable, effort);
             }
         }
 
@@ -47,11 +48,12 @@ public static class RecipePlanner
         IReadOnlyList<ConditionSet> levels,
         int level,
         ChanceAnswer first,
-        FetchFirst fetchable
+        FetchFirst fetchable,
+        SearchEffort effort
     )
     {
         var set = levels[level];
-        var best = Plan(question, space, first.Amounts, first.Free, first.ProvenBest, question.Aim);
+        var best = Plan(question, space, set, first, question.Aim);
         var plans = new List<RecipePlan> { best };
         foreach (var (otherSet, aim) in Others(question, levels, level))
         {
@@ -60,13 +62,13 @@ public static class RecipePlanner
                 break;
             }
 
-            var other = Search(question, space, otherSet, aim);
+            var other = Search(effort, space, otherSet, aim);
             if (other.Amounts.Length == 0)
             {
                 continue;
             }
 
-            var plan = Plan(question, space, other.Amounts, other.Free, other.ProvenBest, aim);
+            var plan = Plan(question, space, otherSet, other, aim);
             if (plans.TrueForAll(p => DiffersInKind(p, plan)))
             {
                 plans.Add(plan);
@@ -124,7 +126,8 @@ public static class RecipePlanner
             return new RecipeAnswer { Status = RecipeStatus.Cannot, Bands = question.Bands };
         }
 
-        var plan = Plan(question, space, nearest.Amounts, nearest.Free, proven: false, aim: null);
+        var water = ChosenWater.Of(space, set, nearest.Amounts, nearest.Free);
+        var plan = Plan(question, space, nearest.Amounts, water, proven: false, aim: null);
         var asked =
             question.Bands.AnyCondition
             || question.LeastVolume is not null
@@ -155,18 +158,22 @@ public static class RecipePlanner
     }
 
     private static ChanceAnswer Search(
-        RecipeQuestion question,
+        SearchEffort effort,
         RecipeSpace space,
         ConditionSet set,
         RecipeAim aim
-    ) =>
-        ChanceSearch.Solve(
+    )
+    {
+        var answer = ChanceSearch.Solve(
             space.Problem(set, Objectives(aim)),
             SearchBudget.Default with
             {
-                Nodes = question.Nodes,
+                Nodes = effort.Next,
             }
         );
+        effort.Spend(answer.Nodes);
+        return answer;
+    }
 
     private static Func<RecipeVariable, double>[] Objectives(RecipeAim aim)
     {
@@ -179,6 +186,22 @@ public static class RecipePlanner
             _ => [Used, v => v.Price, v => -v.Perishing],
         };
     }
+
+    private static RecipePlan Plan(
+        RecipeQuestion question,
+        RecipeSpace space,
+        ConditionSet set,
+        ChanceAnswer found,
+        RecipeAim aim
+    ) =>
+        Plan(
+            question,
+            space,
+            found.Amounts,
+            ChosenWater.Of(space, set, found.Amounts, found.Free),
+            found.ProvenBest,
+            aim
+        );
 
     private static RecipePlan Plan(
         RecipeQuestion question,
@@ -282,65 +305,6 @@ public static class RecipePlanner
             bands.Air is null ? null : mixture.Chance(Airy),
             mixture.Chance(s => Ratio(s) && Wet(s) && Airy(s))
         );
-    }
-
-    private static ImmutableArray<Reason> Notes(
-        RecipeQuestion question,
-        RecipeSpace space,
-        Mixture mixture,
-        Expectation expect,
-        bool proven,
-        RecipeAim? aim
-    )
-    {
-        var notes = ImmutableArray.CreateBuilder<Reason>();
-        notes.Add(
-            Reason.Of(
-                aim switch
-                {
-                    RecipeAim.LeastCost => "recipes.aim_least_cost",
-                    RecipeAim.AllThroughHeat => "recipes.aim_all_through_heat",
-                    RecipeAim.LeastWork => "recipes.aim_least_work",
-                    RecipeAim.UseMost => "recipes.aim_use_most",
-                    _ => "recipes.aim_nearest",
-                }
-            )
-        );
-        if (!proven && aim is not null)
-        {
-            notes.Add(Reason.Of("recipes.not_proven"));
-        }
-
-        if (
-            !space.Exact
-            && space.Variables.Any(v => v.Most == 20 && !v.Item.Whole && !v.Item.MustUse)
-        )
-        {
-            notes.Add(Reason.Of("recipes.in_twentieths"));
-        }
-
-        var filled = mixture.Typical.FilledVolume;
-        if (filled < 300)
-        {
-            notes.Add(Reason.Of("recipes.too_small", Volume.FromLiters(filled)));
-        }
-        else if (question.Bin is { } bin && filled < 0.5 * bin.Volume.Liters)
-        {
-            notes.Add(Reason.Of("recipes.half_empty", 100 * filled / bin.Volume.Liters));
-        }
-
-        if (mixture.Typical.StiffShare < 10)
-        {
-            notes.Add(Reason.Of("recipes.nothing_stiff"));
-        }
-
-        if (expect.AmmoniaLikely)
-        {
-            notes.Add(Reason.Of("recipes.ammonia"));
-        }
-
-        notes.AddRange(RuleOfThumb.Notes(mixture));
-        return notes.ToImmutable();
     }
 
     /// <summary>Whether a heap that keeps no condition of the asker's is worth building all the same.</summary>

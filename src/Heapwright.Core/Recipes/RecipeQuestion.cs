@@ -50,6 +50,9 @@ public sealed record RecipeQuestion
     /// <summary>The seed of the scenarios.</summary>
     public ulong Seed { get; init; } = 1;
 
-    /// <summary>The most nodes of one search; beyond it the best found is given without proof.</summary>
-    public long Nodes { get; init; } = 400_000;
+    /// <summary>
+    /// The most nodes that all searches of the question visit together; beyond it the best found is given without
+    /// proof. A node costs up to a fifth of a millisecond, and nobody waits for a recipe longer than some seconds.
+    /// </summary>
+    public long Nodes { get; init; } = 80_000;
 }

@@ -71,6 +71,7 @@ internal static class ApiDocument
                     "422" => "Answered, and the answer is no; the JSON says why.",
                     "401" => "No token of a device that may send.",
                     "404" => "There is no such heap.",
+                    "413" => "The question is larger than what is read.",
                     _ => "The question is wrong: one sentence says where.",
                 };
                 if (status is "200" or "422" && concrete.Content is not null)

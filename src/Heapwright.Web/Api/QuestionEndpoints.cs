@@ -74,6 +74,7 @@ internal static class QuestionEndpoints
             .Produces<JsonObject>(StatusCodes.Status200OK, "application/json")
             .Produces<JsonObject>(StatusCodes.Status422UnprocessableEntity, "application/json")
             .Produces<ApiError>(StatusCodes.Status400BadRequest, "application/json")
+            .Produces<ApiError>(StatusCodes.Status413PayloadTooLarge, "application/json")
             .WithMetadata(new RequestSizeLimitAttribute(Input.LargestBytes));
 
     private static async Task Respond(

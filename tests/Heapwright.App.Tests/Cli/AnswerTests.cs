@@ -48,6 +48,21 @@ public sealed class AnswerTests
     }
 
     [Fact]
+    public void Seed_InTheQuestionAndBesideIt_IsRefused()
+    {
+        var terminal = Typed("{\"number\": 3, \"seed\": 4}");
+
+        Assert.Equal(2, SampleCommands.Run(terminal, "mix", "--seed", "3", "--input", "-"));
+
+        Assert.Empty(terminal.Output);
+        Assert.Contains(
+            "seed: stands beside --seed; write the seed in one of the two places",
+            Assert.Single(terminal.Complaints),
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
     public void Mix_AnsweredNo_ExitsWithOneAndStillAnswers()
     {
         var terminal = Typed("{\"number\": 5}");

@@ -80,6 +80,23 @@ public sealed class ArgumentTests
     }
 
     [Fact]
+    public void Help_OfTheFirstWordOfSeveralCommands_ShowsThese()
+    {
+        var terminal = new MemoryTerminal();
+
+        Assert.Equal(0, SampleCommands.Run(terminal, "materials", "--help"));
+
+        Assert.Contains(
+            "heapwright materials search TEXT",
+            terminal.Output,
+            StringComparison.Ordinal
+        );
+        Assert.Contains("heapwright materials list", terminal.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("heapwright mix", terminal.Output, StringComparison.Ordinal);
+        Assert.Empty(terminal.Complaints);
+    }
+
+    [Fact]
     public void Version_IsOneLine()
     {
         var terminal = new MemoryTerminal();

@@ -27,6 +27,20 @@ public class BuildAnswersTests
         + """],"water_l":60,"mixture":{},"chance_in_band":{"all":0.8},"cost":9.5,"expect":{"heats":"yes"},"proven_best":true,"notes":["n"]}""";
 
     [Fact]
+    public void Answer_WholeRecipeAnswerAsPlan_IsThatOfItsFirstPlan()
+    {
+        const string Sizes = """{"wheelbarrow":{"l":85},"bag":{"l":70},"bale":{"l":400}}""";
+
+        Assert.Equal(
+            Ask($$"""{"plan":{{Plan}},"bin":{{Bay}},"containers":{{Sizes}} }""").ToJsonString(),
+            Ask(
+                    $$"""{"plan":{"schema":1,"seed":1,"status":"ok","bin":{{Bay}},"plans":[{{Plan}}],"containers":{{Sizes}},"shortfalls":[]} }"""
+                )
+                .ToJsonString()
+        );
+    }
+
+    [Fact]
     public void Answer_WholeRecipeAnswer_BuildsItsFirstPlan()
     {
         var json = Ask(
@@ -50,12 +64,12 @@ public class BuildAnswersTests
     public void Answer_PlanUseAndIngredients_AreTheSameHeap()
     {
         var recipe = Ask(
-            $$"""{"plans":[{"use":[],"water_l":1},{{Plan}}],"number":2,"bin":{{Bay}}}"""
+            $$"""{"plans":[{"use":[],"water_l":1},{{Plan}}],"number":2,"bin":{{Bay}} }"""
         );
-        var plan = Ask($$"""{"plan":{{Plan}},"bin":{{Bay}}}""");
-        var use = Ask($$"""{"use":[{{Use}}],"buy":[{{Buy}}],"water_l":60,"bin":{{Bay}}}""");
+        var plan = Ask($$"""{"plan":{{Plan}},"bin":{{Bay}} }""");
+        var use = Ask($$"""{"use":[{{Use}}],"buy":[{{Buy}}],"water_l":60,"bin":{{Bay}} }""");
         var straw = Buy.Replace(",\"price\":9.5", "", StringComparison.Ordinal);
-        var mix = Ask($$"""{"ingredients":[{{Use}},{{straw}}],"water_l":60,"bin":{{Bay}}}""");
+        var mix = Ask($$"""{"ingredients":[{{Use}},{{straw}}],"water_l":60,"bin":{{Bay}} }""");
 
         Assert.Equal(plan.ToJsonString(), recipe.ToJsonString());
         Assert.Equal(plan.ToJsonString(), use.ToJsonString());
@@ -65,7 +79,7 @@ public class BuildAnswersTests
     [Fact]
     public void Answer_Fields_AreThoseOfTheContract()
     {
-        var json = Ask($$"""{"plan":{{Plan}},"bin":{{Bay}}}""");
+        var json = Ask($$"""{"plan":{{Plan}},"bin":{{Bay}} }""");
 
         Assert.Equal(1, json["schema"]!.GetValue<int>());
         Assert.True(json["height_cm"]!.GetValue<double>() > 40);
@@ -170,7 +184,7 @@ public class BuildAnswersTests
     [Fact]
     public void Answer_NoWaterNamed_GivesSomeAndSaysSo()
     {
-        var json = Ask($$"""{"use":[{{Use}}],"bin":{{Bay}}}""");
+        var json = Ask($$"""{"use":[{{Use}}],"bin":{{Bay}} }""");
 
         Assert.True(json["total_water_l"]!.GetValue<double>() > 1);
         Assert.Contains(
@@ -182,7 +196,7 @@ public class BuildAnswersTests
     [Fact]
     public void Text_OfAPlan_NamesEveryLayerAndWhatComesFirst()
     {
-        var answer = BuildAnswers.Answer(Question($$"""{"plan":{{Plan}},"bin":{{Bay}}}"""));
+        var answer = BuildAnswers.Answer(Question($$"""{"plan":{{Plan}},"bin":{{Bay}} }"""));
 
         Assert.Contains("Before you start", answer.Text, StringComparison.Ordinal);
         var soak = answer

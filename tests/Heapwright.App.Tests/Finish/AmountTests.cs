@@ -41,6 +41,22 @@ public class AmountTests
         Assert.Equal("ash", yield["from"]!["mass"]!.GetValue<string>());
     }
 
+    // Nothing was weighed at the end: the usual figures of mass and water, taken alone, would let dry matter grow.
+    [Fact]
+    public void Loss_FromUsualFiguresOnly_IsNeverAGain()
+    {
+        var yield = Asked.Json(
+            """{"ingredients":[{"material":"grass_clippings_fresh","amount":{"value":4,"unit":"wheelbarrow"}},{"material":"leaves_mixed_dry","amount":{"value":6,"unit":"wheelbarrow"}}],"age_days":180}"""
+        )["yield"]!;
+
+        foreach (var loss in new[] { "dry_matter_loss_pct", "carbon_loss_pct" })
+        {
+            Assert.InRange(yield[loss]!["low"]!.GetValue<double>(), 0, 100);
+        }
+
+        Assert.InRange(yield["dry_mass_pct_of_start"]!["high"]!.GetValue<double>(), 0, 100);
+    }
+
     // 400 l at 590 (475 to 710) kg/m³ are 236 kg, half (35 to 65 %) of 400 kg are 200 kg. Deviations of the logarithms:
     // ln(710/475)/3.29 = 0.1222 and ln(65/35)/3.29 = 0.1882, so weights 67.0 and 28.2:
     // exp((67.0 × ln 236 + 28.2 × ln 200) / 95.2) = 224.7 kg, if the

@@ -33,6 +33,16 @@ public class MeasureEffortTests
         );
     }
 
+    // It gains less than four times as much as drying, but drying is twice the effort: the reason must fit the place.
+    [Fact]
+    public void Laboratory_BeforeDrying_SaysThatItComesFirst()
+    {
+        var ranked = MeasureEffort.Rank([Gain("oven_moisture", 0.0101), Gain("lab", 0.0246)]);
+
+        Assert.Equal(["lab", "oven_moisture"], ranked.Select(g => g.Measure));
+        Assert.Equal("recipes.effort_lab_first", ranked[0].Why.Code);
+    }
+
     [Fact]
     public void Laboratory_Alone_SaysThatNothingAtHomeHelps() =>
         Assert.Equal(
