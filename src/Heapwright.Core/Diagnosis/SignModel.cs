@@ -58,7 +58,7 @@ public sealed class SignModel
             );
         states = new(() => new HeapStates(this));
         roles = new(() => StateRoles.Of(this));
-        usual = new(() => CauseChances.Of(this, States.Chances.AsSpan()));
+        usual = new(() => CauseChances.Of(this, States.Chances));
     }
 
     /// <summary>The causes, in the order of the table.</summary>

@@ -82,7 +82,7 @@ public class DiagnoserTests
     public void Words_that_cannot_both_be_right_are_named()
     {
         var none = new NoneFact(Model.Field("smell"), "none", ["rot"]);
-        var (one, other) = Assert.Single(
+        var (one, other, _) = Assert.Single(
             new Diagnoser(Model, [Drips, none]).Answer([]).Contradictions
         );
         Assert.Equal(["drips", "none"], [one.Word, other.Word]);
