@@ -9,6 +9,7 @@ public static class SignModelReader
     private static readonly Lazy<SignModel> Shipped = new(Read);
     private static readonly Lazy<IReadOnlyList<SignQuestion>> ShippedQuestions = new(ReadQuestions);
 
+    private static readonly Lazy<IReadOnlyList<SignOutcome>> ShippedOutcomes = new(ReadOutcomes);
     private static readonly Lazy<ExpectedHeat> ShippedHeat = new(ReadHeat);
 
     /// <summary>The model; read once.</summary>
@@ -16,6 +17,9 @@ public static class SignModelReader
 
     /// <summary>The questions that can be asked; read once.</summary>
     public static IReadOnlyList<SignQuestion> Questions => ShippedQuestions.Value;
+
+    /// <summary>What answers to "did it help?" say; read once.</summary>
+    public static IReadOnlyList<SignOutcome> Outcomes => ShippedOutcomes.Value;
 
     /// <summary>What the simulation expects of a good heap; read once.</summary>
     public static ExpectedHeat ExpectedHeat => ShippedHeat.Value;
@@ -83,6 +87,17 @@ public static class SignModelReader
                     row["field"],
                     row.List("options"),
                     row.Number("ease")!.Value
+                )),
+        ];
+
+    private static List<SignOutcome> ReadOutcomes() =>
+        [
+            .. DataFiles
+                .Csv("outcomes.csv")
+                .Select(row => new SignOutcome(
+                    row["answer"],
+                    row.Number("times")!.Value,
+                    row.Number("days")!.Value
                 )),
         ];
 
