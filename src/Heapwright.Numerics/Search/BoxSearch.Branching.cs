@@ -9,6 +9,9 @@ internal sealed unsafe partial class BoxSearch
 {
     private const int ScoreCertificates = 3;
 
+    /// <summary>What the last pass of <see cref="Shave"/> found for the halves of every variable, [variable].</summary>
+    private readonly Halves[] _halves;
+
     private readonly double[] _impact;
     private readonly float[] _scratch;
     private readonly float[] _trial;
@@ -37,20 +40,16 @@ internal sealed unsafe partial class BoxSearch
     }
 
     /// <summary>The dimension to halve (a variable, or N and N + 1 for the slices; −1 if none is left) and whether the upper half looks better.</summary>
-    private (int Dimension, bool HighFirst) ChooseSplit(BoxNode node)
+    private (int Dimension, bool HighFirst) ChooseSplit(BoxNode node, float near)
     {
         int first = Math.Max(0, node.Certificates - ScoreCertificates);
-        float near = Near(node);
         float now = Soft(node.Least, near);
         int best = -1;
         double bestScore = double.NegativeInfinity;
         bool highFirst = false;
         for (int d = 0; d < _p.N + 2; d++)
         {
-            float low;
-            float high;
-            int lostLow;
-            int lostHigh;
+            Halves halves;
             double bonus;
             if (d < _p.N)
             {
@@ -59,7 +58,7 @@ internal sealed unsafe partial class BoxSearch
                     continue;
                 }
 
-                ScoreVariable(node, d, first, near, out low, out high, out lostLow, out lostHigh);
+                halves = _halves[d];
                 bonus = 0.001 * _impact[d] * (node.High[d] - node.Low[d]);
             }
             else
@@ -73,41 +72,45 @@ internal sealed unsafe partial class BoxSearch
 
                 // The lower half changes the second form of the pair, the upper half the first.
                 double cut = 0.5 * (from + to);
-                (low, lostLow) = ScoreHalf(node, d, first, near, (from, cut), q);
-                (high, lostHigh) = ScoreHalf(node, d, first, near, (cut, to), p);
+                (float low, int lostLow) = ScoreHalf(node, d, first, near, (from, cut), q);
+                (float high, int lostHigh) = ScoreHalf(node, d, first, near, (cut, to), p);
+                halves = new Halves(low, high, lostLow, lostHigh);
                 bonus = 0;
             }
 
-            double a = low - now;
-            double b = high - now;
+            double a = halves.Low - now;
+            double b = halves.High - now;
             double score = ((a + 0.01) * (b + 0.01)) + (0.02 * (a + b)) + bonus;
-            if (lostLow > _mayFail || lostHigh > _mayFail)
+            if (halves.LostLow > _mayFail || halves.LostHigh > _mayFail)
             {
                 score += 1000 + a + b;
             }
 
             if (score > bestScore)
             {
-                (best, bestScore, highFirst) = (d, score, high < low);
+                (best, bestScore, highFirst) = (d, score, halves.High < halves.Low);
             }
         }
 
         return (best, highFirst);
     }
 
-    /// <summary>Cuts off halves of a box in which too many scenarios are lost, as long as there are any; false if nothing is left.</summary>
-    private bool Shave(BoxNode node)
+    /// <summary>Cuts off halves of a box in which too many scenarios are lost, as long as there are any; false if nothing is left. Leaves the scores of what remains.</summary>
+    private bool Shave(BoxNode node, out float near)
     {
         bool changed = true;
+        near = 1;
         while (changed)
         {
             changed = false;
+            near = Near(node);
             int first = Math.Max(0, node.Certificates - ScoreCertificates);
             for (int i = 0; i < _p.N; i++)
             {
                 while (node.High[i] > node.Low[i])
                 {
-                    ScoreVariable(node, i, first, 1, out _, out _, out int low, out int high);
+                    _halves[i] = ScoreVariable(node, i, first, near);
+                    (int low, int high) = (_halves[i].LostLow, _halves[i].LostHigh);
                     if (low > _mayFail && high > _mayFail)
                     {
                         return false;
@@ -139,16 +142,7 @@ internal sealed unsafe partial class BoxSearch
     }
 
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private void ScoreVariable(
-        BoxNode node,
-        int i,
-        int first,
-        float near,
-        out float softLow,
-        out float softHigh,
-        out int lostLow,
-        out int lostHigh
-    )
+    private Halves ScoreVariable(BoxNode node, int i, int first, float near)
     {
         double middle = Middle(node, i);
         var fall = Vector512.Create((float)(middle - node.High[i]));
@@ -156,8 +150,8 @@ internal sealed unsafe partial class BoxSearch
         var scale = Vector512.Create(1 / near);
         Vector512<float> sumLow = default;
         Vector512<float> sumHigh = default;
-        lostLow = 0;
-        lostHigh = 0;
+        int lostLow = 0;
+        int lostHigh = 0;
         int certificates = node.Certificates - first;
         int* used = stackalloc int[_p.R * ScoreCertificates];
         float* weight = stackalloc float[_p.R * ScoreCertificates];
@@ -222,8 +216,7 @@ internal sealed unsafe partial class BoxSearch
             }
         }
 
-        softLow = Vector512.Sum(sumLow);
-        softHigh = Vector512.Sum(sumHigh);
+        return new Halves(Vector512.Sum(sumLow), Vector512.Sum(sumHigh), lostLow, lostHigh);
     }
 
     private (float Soft, int Lost) ScoreHalf(
@@ -301,4 +294,7 @@ internal sealed unsafe partial class BoxSearch
             Vector512.MaxNative(Vector512<float>.Zero, v)
         );
     }
+
+    /// <summary>The halves of a box: scenarios near to being lost, softly counted, and those lost.</summary>
+    private readonly record struct Halves(float Low, float High, int LostLow, int LostHigh);
 }

@@ -103,16 +103,6 @@ internal sealed unsafe partial class BoxSearch
         }
     }
 
-    private static void DropWitness(BoxNode node, int k)
-    {
-        int last = --node.Witnesses;
-        (float[] point, ulong[] holds) = (node.Witness[k], node.WitnessHolds[k]);
-        Array.Copy(node.Witness, k + 1, node.Witness, k, last - k);
-        Array.Copy(node.WitnessHolds, k + 1, node.WitnessHolds, k, last - k);
-        node.Witness[last] = point;
-        node.WitnessHolds[last] = holds;
-    }
-
     /// <summary>The form that says what is left between the root's bound of the objective and the cutoff; all 0 if there is none.</summary>
     private void SetSurrogate(double cutoff)
     {

@@ -46,6 +46,7 @@ internal sealed partial class BoxSearch
         _mayFail = p.S - p.Need;
         _x = new double[p.N];
         _impact = Impacts(p);
+        _halves = new Halves[p.N];
         _magnitude = Magnitudes(p, forms);
         _rounding = RoundingShare(p);
         _program = new QuickDualSimplex(p.N + 2, forms.Count + p.R);
@@ -157,12 +158,12 @@ internal sealed partial class BoxSearch
             return;
         }
 
-        if (!Shave(node))
+        if (!Shave(node, out float near))
         {
             return;
         }
 
-        (int dimension, bool highFirst) = ChooseSplit(node);
+        (int dimension, bool highFirst) = ChooseSplit(node, near);
         if (dimension < 0)
         {
             // Nothing left to split but thin slices: the amounts are then few enough, or this cannot happen.

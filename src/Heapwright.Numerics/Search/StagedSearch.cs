@@ -5,7 +5,8 @@ namespace Heapwright.Numerics.Search;
 /// </summary>
 internal sealed class StagedSearch
 {
-    private const int FirstProposals = 2000;
+    private const int FirstProposals = 500;
+    private const int MostProposals = 256_000;
 
     // Light and heavy: either finds what the other misses.
     private static readonly double[] Missing = [0.4, 1];
@@ -120,7 +121,7 @@ internal sealed class StagedSearch
     /// <summary>When the tree turns out to be large, more effort for a good answer pays.</summary>
     private double Interlude()
     {
-        _proposals *= 4;
+        _proposals = Math.Min(MostProposals, 8 * _proposals);
         Anneal();
         return Cutoff(0);
     }
