@@ -76,7 +76,15 @@ public static class SignModelReader
                         row.List("other_words")
                     )),
             ]
-        );
+        )
+        {
+            Same =
+            [
+                .. DataFiles
+                    .Csv("same-sign.csv")
+                    .Select(row => new SameSign(row["group"], row["field"], row.List("words"))),
+            ],
+        };
 
     private static List<SignQuestion> ReadQuestions() =>
         [

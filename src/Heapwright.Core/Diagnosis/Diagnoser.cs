@@ -31,7 +31,12 @@ public sealed class Diagnoser
         posterior = (double[])states.Chances.Clone();
         for (var f = 0; f < likelihoods.Length; f++)
         {
-            var likelihood = likelihoods[f] = FactLikelihoods.Of(this.facts[f], model, known);
+            var likelihood = likelihoods[f] = FactLikelihoods.Of(
+                this.facts[f],
+                ShareOf(this.facts[f]),
+                model,
+                known
+            );
             for (var s = 0; s < posterior.Length; s++)
             {
                 posterior[s] *= likelihood[s];
@@ -61,6 +66,13 @@ public sealed class Diagnoser
             QuestionGains.Of(model, posterior, questions),
             Contradictions()
         );
+    }
+
+    // Of a sign that was told in several words each word counts in part, so that together they count once.
+    private double ShareOf(SignFact fact)
+    {
+        var same = model.Same.FirstOrDefault(s => s.IsTold(fact));
+        return same is null ? 1 : 1.0 / facts.Count(same.IsTold);
     }
 
     // Fire goes before everything.

@@ -20,9 +20,15 @@ internal sealed class FactLikelihoods
     /// once for them.
     /// </summary>
     /// <param name="fact">The fact.</param>
+    /// <param name="share">How much of it counts, above 0 to 1: its likelihood is raised to this power.</param>
     /// <param name="model">The model.</param>
     /// <param name="known">Where to work; what it knew is forgotten.</param>
-    public static FactLikelihoods Of(SignFact fact, SignModel model, KnownLikelihoods known)
+    public static FactLikelihoods Of(
+        SignFact fact,
+        double share,
+        SignModel model,
+        KnownLikelihoods known
+    )
     {
         var states = model.States;
         var numberOf = new ushort[states.Chances.Length];
@@ -63,6 +69,12 @@ internal sealed class FactLikelihoods
             }
         }
 
-        return new FactLikelihoods(known.Values(), numberOf);
+        var raised = known.Values();
+        for (var v = 0; v < raised.Length && share < 1; v++)
+        {
+            raised[v] = Math.Pow(raised[v], share);
+        }
+
+        return new FactLikelihoods(raised, numberOf);
     }
 }

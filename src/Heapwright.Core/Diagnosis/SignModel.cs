@@ -67,6 +67,9 @@ public sealed class SignModel
     /// <summary>Words that cannot both be right.</summary>
     public ImmutableArray<SignClash> Clashes { get; }
 
+    /// <summary>Words that say nearly the same.</summary>
+    public ImmutableArray<SameSign> Same { get; init; } = [];
+
     /// <summary>All fields, the hidden ones too.</summary>
     public IEnumerable<SignField> Fields => fields.Values;
 
