@@ -108,7 +108,7 @@ public sealed class ComingDaysTests
                     },
                 },
                 note,
-                SignsConclusion.Answer(Head(31, 6), note, "Yes."),
+                SignsConclusion.Answer(Head(31, 6), note, "yes", "Yes."),
                 Test(3, 5, HomeTest.Bag),
             ],
             Never

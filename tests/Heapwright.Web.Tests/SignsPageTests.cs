@@ -283,6 +283,32 @@ public sealed class SignsPageTests(SiteUnderTest site)
         Assert.Contains("Did it help? No.", after, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("too_wet", true)]
+    [InlineData(null, false)]
+    public async Task Helped_No_IsSaidAtTheNextReadingWhereTheCauseWasKept(
+        string? cause,
+        bool isSaid
+    )
+    {
+        await Desk.Entries.Record(
+            heapId,
+            [SignsConclusion.Note(Head(5), "Signs read. Too wet: 70 in 100.", cause)],
+            Never
+        );
+        await caller.Send(Heap, "helped", ("helped", "no"));
+
+        var page = await Get(Heap + "/signs?a=worry:not_heating&a=signs.squeeze.core:drips");
+
+        Assert.Equal(
+            isSaid,
+            page.Contains(
+                "what was done against \"Too wet\" did not help",
+                StringComparison.Ordinal
+            )
+        );
+    }
+
     [Fact]
     public async Task Helped_WithAnotherWord_IsRefusedAndKeepsNothing()
     {

@@ -5,7 +5,6 @@ using Heapwright.Core.Amounts;
 using Heapwright.Core.Diagnosis;
 using Heapwright.Core.Mixtures;
 using Heapwright.Core.Quantities;
-using UnitsNet;
 
 namespace Heapwright.App.Contract;
 
@@ -194,17 +193,14 @@ internal sealed class DiagnoseAmounts
         {
             assumptions.Say(
                 "signs.amounts_by_size",
-                measures.Heap(Volume.FromCubicMeters(volume.Low)),
-                measures.Heap(Volume.FromCubicMeters(volume.High))
+                measures.Heap(volume.Low),
+                measures.Heap(volume.High)
             );
         }
 
         if (amounts.Keys.Any(k => k != "exposed_food"))
         {
-            assumptions.Say(
-                "signs.amounts_assumed",
-                measures.Heap(Volume.FromCubicMeters(volume.Typical))
-            );
+            assumptions.Say("signs.amounts_assumed", measures.Heap(volume.Typical));
         }
 
         if (amounts.Keys.Any(k => k is "short_of_nitrogen" or "excess_nitrogen"))
@@ -220,8 +216,8 @@ internal sealed class DiagnoseAmounts
         {
             assumptions.Say(
                 "signs.amounts_of_cover",
-                measures.Short(Length.FromCentimeters(MendDemand.CoverDepth.Low)),
-                measures.Short(Length.FromCentimeters(MendDemand.CoverDepth.High))
+                measures.Short(MendDemand.CoverDepth.Low),
+                measures.Short(MendDemand.CoverDepth.High)
             );
         }
     }

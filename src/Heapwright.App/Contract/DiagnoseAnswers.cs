@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json.Nodes;
+using Heapwright.App.Diary;
 using Heapwright.App.Library;
 using Heapwright.App.Sites;
 using Heapwright.App.Texts;
@@ -21,19 +22,22 @@ public static class DiagnoseAnswers
     /// <param name="input">The question.</param>
     /// <param name="measures">The measures of its sentences and its text; metric if null.</param>
     /// <param name="stock">What is at hand, of which the amounts are then told; null where that is not known.</param>
+    /// <param name="tried">What was done against causes before, as the diary of a heap has it; none if null.</param>
     /// <exception cref="InputProblem">The question is wrong.</exception>
     public static Answer Answer(
         Input input,
         Measures? measures = null,
-        IReadOnlyList<StuffToAdd>? stock = null
+        IReadOnlyList<StuffToAdd>? stock = null,
+        IReadOnlyList<TriedRemedy>? tried = null
     )
     {
         ArgumentNullException.ThrowIfNull(input);
         var assumptions = new Assumptions(measures ?? Measures.Metric);
         var question = new DiagnoseReader(assumptions).Read(input);
-        var found = new Diagnoser(SignModelReader.Model, question.Facts).Answer(
-            question.Open(SignModelReader.Questions)
-        );
+        var found = new Diagnoser(
+            SignModelReader.Model,
+            question.Facts.Concat(Tried(tried ?? [], question))
+        ).Answer(question.Open(SignModelReader.Questions));
         if (question.Facts.IsEmpty)
         {
             assumptions.Say("signs.nothing_told");
@@ -67,6 +71,21 @@ public static class DiagnoseAnswers
             ["cautions"] = cautions,
         };
         return new Answer(json, Yes: true, DiagnoseText.Of(told, assumptions, cautions));
+    }
+
+    // What helped before says something only where there is trouble again: else the heap is simply well.
+    private static IEnumerable<SignFact> Tried(
+        IReadOnlyList<TriedRemedy> tried,
+        DiagnoseQuestion question
+    )
+    {
+        var isTroubled = question.Facts.Any(f => f.Place == "worry" && !f.IsAbsence);
+        return from remedy in tried
+            from outcome in SignModelReader.Outcomes
+            where outcome.Answer == remedy.Answer && remedy.DaysAgo <= outcome.Days
+            let fact = new TriedFact(SignModelReader.Model, remedy.Cause, outcome)
+            where isTroubled || !fact.Helped
+            select (SignFact)fact;
     }
 
     private static ImmutableArray<CauseFound> Listed(DiagnosisAnswer found) =>

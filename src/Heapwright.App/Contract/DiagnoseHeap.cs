@@ -134,7 +134,7 @@ internal sealed class DiagnoseHeap(SignModel model, Assumptions assumptions, Cla
         {
             clashes.Say(
                 "volume_not_size",
-                clashes.Measures.Heap(UnitsNet.Volume.FromCubicMeters(volume)),
+                clashes.Measures.Heap(volume),
                 new DiagnoseWording(clashes.Measures).Word("heap.size", size)
             );
         }
@@ -164,10 +164,7 @@ internal sealed class DiagnoseHeap(SignModel model, Assumptions assumptions, Cla
         var volume = (height ?? Math.Min(side, 1.2)) * side * (length ?? side) * filled;
         if (heap["volume_m3"] is null)
         {
-            assumptions.Say(
-                "signs.volume_of_sides",
-                assumptions.Measures.Heap(UnitsNet.Volume.FromCubicMeters(volume))
-            );
+            assumptions.Say("signs.volume_of_sides", assumptions.Measures.Heap(volume));
         }
 
         return volume;

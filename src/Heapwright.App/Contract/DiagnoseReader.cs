@@ -17,7 +17,7 @@ internal sealed class DiagnoseReader(Assumptions assumptions)
     private readonly Clashes clashes = new(assumptions.Measures);
     private readonly DiagnoseWording words = new(assumptions.Measures);
     private readonly HashSet<string> answered = new(StringComparer.Ordinal);
-    private readonly HashSet<(string, string)> settled = [];
+    private readonly HashSet<string> settled = new(StringComparer.Ordinal);
 
     /// <summary>Reads a question.</summary>
     /// <param name="input">The question.</param>
@@ -175,7 +175,7 @@ internal sealed class DiagnoseReader(Assumptions assumptions)
     {
         var field = FieldOf(item, item.Choice([.. AllSigns]));
         var word = item.Text();
-        if (word != "none" && settled.Add((field, word)))
+        if (word != "none" && settled.Add(DiagnoseQuestion.Sign(field, word)))
         {
             var absent = new WordFact(model.Field(field), word, isAbsence: true);
             if (facts.Any(f => !f.IsAbsence && f.Place == field && f.Word == word))
@@ -215,7 +215,7 @@ internal sealed class DiagnoseReader(Assumptions assumptions)
         var word = item.Choice([.. AllSigns, .. names]);
         if (!names.Contains(word, StringComparer.Ordinal))
         {
-            settled.Add((FieldOf(item, word), word));
+            settled.Add(DiagnoseQuestion.Sign(FieldOf(item, word), word));
             return;
         }
 

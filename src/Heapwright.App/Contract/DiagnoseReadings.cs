@@ -39,7 +39,7 @@ internal sealed class DiagnoseReadings(SignModel model, Assumptions assumptions,
         }
 
         // Those with a day are put in order; the rest stand where they were told.
-        var ordered = told.All(r => r.Day is not null) ? [.. told.OrderBy(r => r.Day)] : told;
+        var ordered = told.TrueForAll(r => r.Day is not null) ? ByDay(told) : told;
         facts.AddRange(HeatCourse.Facts(model, ordered, air));
         if (told.Count > 0)
         {
@@ -57,10 +57,7 @@ internal sealed class DiagnoseReadings(SignModel model, Assumptions assumptions,
 
         var usual = top["usual_c"]?.Spread(-30, 100).Typical;
         var than = top["than_usual"]?.Choice([.. DiagnoseWords.Words("than_usual")]);
-        if (
-            usual is { } normal
-            && ordered.LastOrDefault(r => r.Spot == "core") is { Spot: not null } last
-        )
+        if (usual is { } normal && ordered.LastOrDefault(r => r.Spot == "core") is { } last)
         {
             than = Compared(last.Celsius, normal, than);
         }
@@ -101,7 +98,7 @@ internal sealed class DiagnoseReadings(SignModel model, Assumptions assumptions,
     private void Expected(List<HeatTold> readings, DiagnoseHeap heap, double? air, double? age)
     {
         if (
-            readings.LastOrDefault(r => r.Spot == "core") is not { Spot: not null } now
+            readings.LastOrDefault(r => r.Spot == "core") is not { } now
             || (heap.VolumeM3 ?? heap.RoughVolumeM3) is not { } volume
             || heap.IsTrickle
             || (now.Day ?? age) is not { } day
@@ -119,7 +116,7 @@ internal sealed class DiagnoseReadings(SignModel model, Assumptions assumptions,
 
         assumptions.Say(
             "signs.expected_heat",
-            measures.Heap(UnitsNet.Volume.FromCubicMeters(volume)),
+            measures.Heap(volume),
             Math.Round(day, 1),
             measures.Celsius(air ?? UnsaidAir),
             measures.CelsiusRange(expected)
@@ -134,23 +131,50 @@ internal sealed class DiagnoseReadings(SignModel model, Assumptions assumptions,
 
     private void CheckReadings(List<HeatTold> readings, bool isFrozen)
     {
-        var hottest = readings.Count > 0 ? readings.Max(r => r.Celsius) : 0;
+        var (hottest, widest) = (0.0, 0.0);
+        for (var r = 0; r < readings.Count; r++)
+        {
+            hottest = r == 0 ? readings[r].Celsius : Math.Max(hottest, readings[r].Celsius);
+            for (var earlier = 0; earlier < r; earlier++)
+            {
+                widest = Math.Max(widest, Between(readings[earlier], readings[r]));
+            }
+        }
+
         if (hottest > HotCelsius && isFrozen)
         {
             clashes.Say("hot_and_frozen", assumptions.Measures.CelsiusAsRead(hottest));
         }
 
-        var widest = readings
-            .Where(r => r.Day is not null)
-            .GroupBy(r => (r.Day, r.Spot))
-            .Select(g => g.Max(r => r.Celsius) - g.Min(r => r.Celsius))
-            .DefaultIfEmpty(0)
-            .Max();
         if (widest > JumpCelsius)
         {
             facts.Add(new WordFact(model.Field("readings.place"), "jumps", isAbsence: false));
             clashes.Say("readings_jump", assumptions.Measures.TemperatureDifference(widest));
         }
+    }
+
+    // °C between two readings of one day and place.
+    private static double Between(HeatTold one, HeatTold other) =>
+        one.Day is { } day && day == other.Day && one.Spot == other.Spot
+            ? Math.Abs(one.Celsius - other.Celsius)
+            : 0;
+
+    // Those of one day stay in the order in which they were told.
+    private static List<HeatTold> ByDay(List<HeatTold> told)
+    {
+        var ordered = new List<HeatTold>();
+        foreach (var reading in told)
+        {
+            var at = ordered.Count;
+            while (at > 0 && ordered[at - 1].Day > reading.Day)
+            {
+                at--;
+            }
+
+            ordered.Insert(at, reading);
+        }
+
+        return ordered;
     }
 
     private HeatTold Reading(Input item, double? air)

@@ -19,6 +19,11 @@ internal sealed class DiagnoseWording(Measures measures)
     /// <param name="fact">The fact.</param>
     public string Fact(SignFact fact)
     {
+        if (fact is TriedFact tried)
+        {
+            return Say(tried.Helped ? "tried_helped" : "tried_no_help", Say(fact.Word + "_name"));
+        }
+
         var said = fact is ReadingFact reading
             ? Say("word_readings_" + fact.Word) + " " + measures.CelsiusAsRead(reading.Celsius)
             : Word(fact.Place, fact.Word);

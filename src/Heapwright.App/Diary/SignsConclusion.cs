@@ -1,4 +1,5 @@
 using System.Globalization;
+using Heapwright.App.Library;
 using Heapwright.App.Sites;
 using Heapwright.Core.Readings;
 using NodaTime;
@@ -14,27 +15,32 @@ public static class SignsConclusion
     /// <summary>Days after which it can be told whether it helped.</summary>
     public const int DaysUntilAsked = 4;
 
+    private const int Half = 8; // bytes of an id
+    private const string AnswerSeed = "did it help";
+
     /// <summary>The answers to "did it help?".</summary>
     public static IReadOnlyList<string> Answers { get; } = ["yes", "no", "cannot_tell"];
 
     /// <summary>The note of a conclusion.</summary>
     /// <param name="head">A note with the heap, the moment and the way; its id and words do not matter.</param>
     /// <param name="text">What was concluded.</param>
-    public static NoteEntry Note(NoteEntry head, string text)
+    /// <param name="cause">The cause against which it says what to do; null for none.</param>
+    public static NoteEntry Note(NoteEntry head, string text, string? cause = null)
     {
         ArgumentNullException.ThrowIfNull(head);
-        return head with { Id = IdOf(head.HeapId, head.At, text), Text = text };
+        return head with { Id = WithCause(IdOf(head.HeapId, head.At, text), cause), Text = text };
     }
 
     /// <summary>The note that answers "did it help?".</summary>
     /// <param name="head">A note with the heap, the moment and the way; its id and words do not matter.</param>
     /// <param name="conclusion">The conclusion it is about.</param>
-    /// <param name="text">The answer.</param>
-    public static NoteEntry Answer(NoteEntry head, NoteEntry conclusion, string text)
+    /// <param name="word">The answer: one of <see cref="Answers"/>.</param>
+    /// <param name="text">The answer in words.</param>
+    public static NoteEntry Answer(NoteEntry head, NoteEntry conclusion, string word, string text)
     {
         ArgumentNullException.ThrowIfNull(head);
         ArgumentNullException.ThrowIfNull(conclusion);
-        return head with { Id = AnswerId(conclusion), Text = text };
+        return head with { Id = AnswerId(conclusion, word), Text = text };
     }
 
     /// <summary>
@@ -57,14 +63,78 @@ public static class SignsConclusion
         var last = record
             .Diary.Standing.Select(s => s.First)
             .OfType<NoteEntry>()
-            .LastOrDefault(n => n.Id == IdOf(n.HeapId, n.At, n.Text));
-        return last is not null && record.Entries.All(e => e.Entry.Id != AnswerId(last))
+            .LastOrDefault(IsConclusion);
+        return last is not null && !record.Entries.Any(e => IsAnswer(e.Entry.Id, last))
             ? last
             : null;
     }
 
-    private static Guid AnswerId(NoteEntry conclusion) =>
-        DeterministicIds.Of(conclusion.Id, "did it help");
+    /// <summary>
+    /// What was done against causes before and what came of it, of each cause the last that could be told. What was
+    /// concluded before causes were kept, or struck out, does not count.
+    /// </summary>
+    /// <param name="record">The heap with its diary.</param>
+    /// <param name="now">The present.</param>
+    public static IReadOnlyList<TriedRemedy> Tried(HeapRecord record, Instant now)
+    {
+        ArgumentNullException.ThrowIfNull(record);
+        var notes = record.Diary.Standing.Select(s => s.First).OfType<NoteEntry>().ToList();
+        var tried = new Dictionary<string, TriedRemedy>(StringComparer.Ordinal);
+        foreach (var note in notes)
+        {
+            if (CauseOf(note) is not { } cause)
+            {
+                continue;
+            }
+
+            foreach (var word in Answers.Where(w => w != "cannot_tell"))
+            {
+                if (notes.Find(n => n.Id == AnswerId(note, word)) is { } answer)
+                {
+                    var ago = now - Instant.FromDateTimeOffset(answer.At);
+                    tried[cause] = new TriedRemedy(cause, word, ago.TotalDays);
+                }
+            }
+        }
+
+        return [.. tried.Values];
+    }
+
+    // The first half of the id says that it is one, the other half against which cause.
+    private static bool IsConclusion(NoteEntry note) =>
+        note
+            .Id.ToByteArray()
+            .AsSpan(0, Half)
+            .SequenceEqual(IdOf(note.HeapId, note.At, note.Text).ToByteArray().AsSpan(0, Half));
+
+    private static string? CauseOf(NoteEntry note) =>
+        IsConclusion(note)
+            ? SignModelReader
+                .Model.Causes.FirstOrDefault(c =>
+                    note.Id == WithCause(IdOf(note.HeapId, note.At, note.Text), c.Id)
+                )
+                ?.Id
+            : null;
+
+    private static Guid WithCause(Guid id, string? cause)
+    {
+        if (cause is null)
+        {
+            return id;
+        }
+
+        var bytes = id.ToByteArray();
+        DeterministicIds.Of(id, cause).ToByteArray().AsSpan(Half).CopyTo(bytes.AsSpan(Half));
+        return new Guid(bytes);
+    }
+
+    // Answers were once kept without saying which.
+    private static bool IsAnswer(Guid id, NoteEntry conclusion) =>
+        id == DeterministicIds.Of(conclusion.Id, AnswerSeed)
+        || Answers.Any(w => id == AnswerId(conclusion, w));
+
+    private static Guid AnswerId(NoteEntry conclusion, string word) =>
+        DeterministicIds.Of(conclusion.Id, AnswerSeed + " " + word);
 
     private static Guid IdOf(Guid heapId, DateTimeOffset at, string text) =>
         DeterministicIds.Of(

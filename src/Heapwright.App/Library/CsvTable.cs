@@ -9,7 +9,9 @@ internal sealed class CsvTable
 {
     private readonly string text;
     private readonly string[] header;
-    private readonly List<int> cells = [];
+    private const int LettersPerEnd = 5; // or more, in most of our files
+
+    private readonly List<int> cells;
 
     /// <summary>Reads a table.</summary>
     /// <param name="text">The file.</param>
@@ -18,6 +20,7 @@ internal sealed class CsvTable
     public CsvTable(string text, string name)
     {
         this.text = text;
+        cells = new List<int>(text.Length / LettersPerEnd);
         var place = 0;
         var first = new List<int>();
         ReadRow(ref place, first, name);

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Reflection;
 using System.Security.Cryptography;
 using System.Text;
@@ -32,8 +33,13 @@ public static class DataFiles
         using var stream =
             Assembly.GetExecutingAssembly().GetManifestResourceStream("data/" + name)
             ?? throw new FileNotFoundException("not among the data files: " + name, name);
-        using var reader = new StreamReader(stream);
-        return reader.ReadToEnd();
+        // At once and not through a reader, which would copy it twice: a short command waits for fresh memory too.
+        var length = (int)stream.Length;
+        var utf8 = ArrayPool<byte>.Shared.Rent(length);
+        stream.ReadExactly(utf8, 0, length);
+        var text = Encoding.UTF8.GetString(utf8, 0, length);
+        ArrayPool<byte>.Shared.Return(utf8);
+        return text;
     }
 
     /// <summary>The rows of a data file with a header row.</summary>

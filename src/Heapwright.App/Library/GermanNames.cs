@@ -1,11 +1,9 @@
-using System.Collections.Frozen;
-
 namespace Heapwright.App.Library;
 
 /// <summary>Reads from data/names/materials-de.csv what the materials of the library are called in German.</summary>
 internal static class GermanNames
 {
-    private static readonly Lazy<FrozenDictionary<string, GermanName>> Shipped = new(Read);
+    private static readonly Lazy<Dictionary<string, GermanName>> Shipped = new(Read);
 
     /// <summary>The ids of all materials that have a German name.</summary>
     public static IEnumerable<string> Ids => Shipped.Value.Keys;
@@ -14,10 +12,10 @@ internal static class GermanNames
     /// <param name="id">The id of the material.</param>
     public static GermanName? Of(string id) => Shipped.Value.GetValueOrDefault(id);
 
-    private static FrozenDictionary<string, GermanName> Read() =>
+    private static Dictionary<string, GermanName> Read() =>
         DataFiles
             .Csv("materials-de.csv")
-            .ToFrozenDictionary(
+            .ToDictionary(
                 row => row["id"],
                 row => new GermanName(row["name"], row.List("also_called"), row["note"]),
                 StringComparer.Ordinal

@@ -46,9 +46,8 @@ public static class LibraryReader
         foreach (var row in DataFiles.Csv("materials.csv"))
         {
             var id = row["id"];
-            var (properties, sources) = values.TryGetValue(id, out var found)
-                ? found
-                : (MaterialProperties.None, []);
+            var rows = values.TryGetValue(id, out var found) ? found : [];
+            var properties = MaterialProperties.Later(() => Properties(rows));
             materials.Add(
                 new Material
                 {
@@ -71,58 +70,71 @@ public static class LibraryReader
                     Advice = row["advice"],
                     Note = row["note"],
                     Properties = properties,
-                    Sources =
-                    [
-                        .. sources,
-                        // The source of the row itself says where its cautions and its advice come from.
-                        new PropertySource(
-                            "cautions",
-                            row["source"],
-                            EvidenceKinds.Parse(row["kind_of_evidence"]),
-                            ""
-                        ),
-                        .. DerivedValues.Sources(properties),
-                    ],
-                }
+                }.WithSources(() => Sources(row, rows, properties))
             );
         }
 
         return materials;
     }
 
-    private static Dictionary<string, (MaterialProperties, List<PropertySource>)> ReadProperties()
+    // Only sorted by material: what a question does not name is not read any further.
+    private static Dictionary<string, List<CsvRow>> ReadProperties()
     {
-        var all = new Dictionary<string, (MaterialProperties Values, List<PropertySource> Sources)>(
-            StringComparer.Ordinal
-        );
+        var all = new Dictionary<string, List<CsvRow>>(StringComparer.Ordinal);
         foreach (var row in DataFiles.Csv("material-properties.csv"))
         {
             var id = row["material"];
-            var field = row["property"];
-            var property =
-                PropertyFacts.FromFieldName(field)
-                ?? throw new InvalidDataException(
-                    $"material-properties.csv: {id}: unknown property {field}"
-                );
-            var value = Spread.Of(Number(row["low"]), Number(row["typical"]), Number(row["high"]));
-            if (!all.TryGetValue(id, out var entry))
+            if (!all.TryGetValue(id, out var rows))
             {
-                entry = (MaterialProperties.None, []);
+                all[id] = rows = [];
             }
 
-            entry.Sources.Add(
-                new PropertySource(
-                    field,
-                    row["source"],
-                    EvidenceKinds.Parse(row["kind"]),
-                    row["note"]
-                )
-            );
-            all[id] = (entry.Values.With(property, value), entry.Sources);
+            rows.Add(row);
         }
 
         return all;
     }
+
+    private static MaterialProperties Properties(List<CsvRow> rows)
+    {
+        var properties = MaterialProperties.None;
+        foreach (var row in rows)
+        {
+            var property =
+                PropertyFacts.FromFieldName(row["property"])
+                ?? throw new InvalidDataException(
+                    $"material-properties.csv: {row["material"]}: unknown property {row["property"]}"
+                );
+            properties = properties.With(
+                property,
+                Spread.Of(Number(row["low"]), Number(row["typical"]), Number(row["high"]))
+            );
+        }
+
+        return properties;
+    }
+
+    private static IEnumerable<PropertySource> Sources(
+        CsvRow material,
+        List<CsvRow> rows,
+        MaterialProperties properties
+    ) =>
+        [
+            .. rows.Select(row => new PropertySource(
+                row["property"],
+                row["source"],
+                EvidenceKinds.Parse(row["kind"]),
+                row["note"]
+            )),
+            // The source of the row itself says where its cautions and its advice come from.
+            new PropertySource(
+                "cautions",
+                material["source"],
+                EvidenceKinds.Parse(material["kind_of_evidence"]),
+                ""
+            ),
+            .. DerivedValues.Sources(properties),
+        ];
 
     private static ImmutableArray<string> Words(string cell) =>
         [

@@ -1,31 +1,25 @@
-using System.Collections.Frozen;
-
 namespace Heapwright.App.Library;
 
 /// <summary>The publications of data/references.bib.</summary>
 public static class References
 {
-    private static readonly Lazy<FrozenDictionary<string, (string Title, string Note)>> All = new(
-        () =>
-            DataFiles
-                .Text("references.bib")
-                .Split("\n@", StringSplitOptions.RemoveEmptyEntries)
-                .ToFrozenDictionary(
-                    Key,
-                    entry => (Value(entry, "title"), Value(entry, "note")),
-                    StringComparer.Ordinal
-                )
+    // Each entry as it is printed; few of them are ever asked for.
+    private static readonly Lazy<Dictionary<string, string>> All = new(() =>
+        DataFiles
+            .Text("references.bib")
+            .Split("\n@", StringSplitOptions.RemoveEmptyEntries)
+            .ToDictionary(Key, StringComparer.Ordinal)
     );
 
     /// <summary>The title of a publication.</summary>
     /// <param name="key">Its key.</param>
     /// <exception cref="KeyNotFoundException">There is none.</exception>
-    public static string Title(string key) => All.Value[key].Title;
+    public static string Title(string key) => Value(All.Value[key], "title");
 
     /// <summary>Whether it is remembered, not seen in print.</summary>
     /// <param name="key">Its key.</param>
     public static bool IsFromMemory(string key) =>
-        All.Value[key].Note.StartsWith("from memory", StringComparison.Ordinal);
+        Value(All.Value[key], "note").StartsWith("from memory", StringComparison.Ordinal);
 
     private static string Key(string entry)
     {

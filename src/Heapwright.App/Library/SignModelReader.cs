@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Heapwright.Core.Diagnosis;
 using Heapwright.Core.Quantities;
 
@@ -8,40 +7,38 @@ namespace Heapwright.App.Library;
 public static class SignModelReader
 {
     private static readonly Lazy<SignModel> Shipped = new(Read);
-    private static readonly Lazy<ImmutableArray<SignQuestion>> ShippedQuestions = new(
-        ReadQuestions
-    );
+    private static readonly Lazy<IReadOnlyList<SignQuestion>> ShippedQuestions = new(ReadQuestions);
 
+    private static readonly Lazy<IReadOnlyList<SignOutcome>> ShippedOutcomes = new(ReadOutcomes);
     private static readonly Lazy<ExpectedHeat> ShippedHeat = new(ReadHeat);
 
     /// <summary>The model; read once.</summary>
     public static SignModel Model => Shipped.Value;
 
     /// <summary>The questions that can be asked; read once.</summary>
-    public static ImmutableArray<SignQuestion> Questions => ShippedQuestions.Value;
+    public static IReadOnlyList<SignQuestion> Questions => ShippedQuestions.Value;
+
+    /// <summary>What answers to "did it help?" say; read once.</summary>
+    public static IReadOnlyList<SignOutcome> Outcomes => ShippedOutcomes.Value;
 
     /// <summary>What the simulation expects of a good heap; read once.</summary>
     public static ExpectedHeat ExpectedHeat => ShippedHeat.Value;
 
     private static ExpectedHeat ReadHeat() =>
-        new(
-            DataFiles
+        new([
+            .. DataFiles
                 .Csv("expected-heat.csv")
-                .ToDictionary(
-                    row =>
-                        (
-                            row.Number("volume_m3")!.Value,
-                            row.Number("air_c")!.Value,
-                            row.Number("day")!.Value
-                        ),
-                    row =>
-                        Spread.Of(
-                            row.Number("low_c")!.Value,
-                            row.Number("typical_c")!.Value,
-                            row.Number("high_c")!.Value
-                        )
-                )
-        );
+                .Select(row => new ExpectedHeatRow(
+                    row.Number("volume_m3")!.Value,
+                    row.Number("air_c")!.Value,
+                    row.Number("day")!.Value,
+                    Spread.Of(
+                        row.Number("low_c")!.Value,
+                        row.Number("typical_c")!.Value,
+                        row.Number("high_c")!.Value
+                    )
+                )),
+        ]);
 
     private static SignModel Read() =>
         new(
@@ -50,7 +47,7 @@ public static class SignModelReader
                     .Csv("causes.csv")
                     .Select(row => new HeapCause(
                         row["cause"],
-                        Enum.Parse<CauseGroup>(row["group"], ignoreCase: true),
+                        Group(row["group"]),
                         row.Number("chance") ?? 0,
                         row["healthy"] == "yes",
                         row.List("cautions"),
@@ -79,9 +76,17 @@ public static class SignModelReader
                         row.List("other_words")
                     )),
             ]
-        );
+        )
+        {
+            Same =
+            [
+                .. DataFiles
+                    .Csv("same-sign.csv")
+                    .Select(row => new SameSign(row["group"], row["field"], row.List("words"))),
+            ],
+        };
 
-    private static ImmutableArray<SignQuestion> ReadQuestions() =>
+    private static List<SignQuestion> ReadQuestions() =>
         [
             .. DataFiles
                 .Csv("sign-questions.csv")
@@ -92,6 +97,26 @@ public static class SignModelReader
                     row.Number("ease")!.Value
                 )),
         ];
+
+    private static List<SignOutcome> ReadOutcomes() =>
+        [
+            .. DataFiles
+                .Csv("outcomes.csv")
+                .Select(row => new SignOutcome(
+                    row["answer"],
+                    row.Number("times")!.Value,
+                    row.Number("days")!.Value
+                )),
+        ];
+
+    private static CauseGroup Group(string word) =>
+        word switch
+        {
+            "fault" => CauseGroup.Fault,
+            "growth" => CauseGroup.Growth,
+            "stage" => CauseGroup.Stage,
+            _ => throw new InvalidOperationException("causes.csv: no group " + word),
+        };
 
     private static SignEffect Effect(string word) =>
         word switch

@@ -47,10 +47,14 @@ public sealed record Measures(DisplayUnits Units, CultureInfo Culture)
 
     /// <summary>A thickness or height: whole centimetres, below 3 cm halves; half inches.</summary>
     /// <param name="length">The length.</param>
-    public string Short(Length length) =>
-        InInches ? Halves(length.Inches, "0.#") + " in"
-        : length.Centimeters < 2.75 ? Halves(length.Centimeters, "0.#") + " cm"
-        : length.Centimeters.ToString("0", Culture) + " cm";
+    public string Short(Length length) => Short(length.Centimeters);
+
+    /// <summary>A thickness or height: whole centimetres, below 3 cm halves; half inches.</summary>
+    /// <param name="centimetres">The length in centimetres.</param>
+    public string Short(double centimetres) =>
+        InInches ? Halves(centimetres / 2.54, "0.#") + " in"
+        : centimetres < 2.75 ? Halves(centimetres, "0.#") + " cm"
+        : centimetres.ToString("0", Culture) + " cm";
 
     /// <summary>The side of a bin, such as <c>1.2 m</c> or <c>3.9 ft</c>.</summary>
     /// <param name="length">The length.</param>
@@ -116,10 +120,14 @@ public sealed record Measures(DisplayUnits Units, CultureInfo Culture)
 
     /// <summary>The volume of a heap, in cubic metres or cubic feet.</summary>
     /// <param name="volume">The volume.</param>
-    public string Heap(Volume volume) =>
+    public string Heap(Volume volume) => Heap(volume.CubicMeters);
+
+    /// <summary>The volume of a heap, in cubic metres or cubic feet.</summary>
+    /// <param name="cubicMetres">The volume in cubic metres.</param>
+    public string Heap(double cubicMetres) =>
         InInches
-            ? volume.CubicFeet.ToString("0.#", Culture) + " ft³"
-            : volume.CubicMeters.ToString("0.##", Culture) + " m³";
+            ? (cubicMetres / (0.3048 * 0.3048 * 0.3048)).ToString("0.#", Culture) + " ft³"
+            : cubicMetres.ToString("0.##", Culture) + " m³";
 
     /// <summary>A mass, to the whole kilogram or pound, below ten to the half, below one to the hundredth.</summary>
     /// <param name="mass">The mass.</param>

@@ -44,7 +44,7 @@ internal sealed class CauseChances
     public static CauseChances[] WithoutEach(
         SignModel model,
         double[] posterior,
-        double[][] likelihoods
+        FactLikelihoods[] likelihoods
     )
     {
         var causes = model.Causes.Length;
@@ -71,18 +71,23 @@ internal sealed class CauseChances
             }
         }
 
-        return
-        [
-            .. sums.Select(
-                (row, f) =>
-                    new CauseChances([.. row.Select(x => x / totals[f])], healthy[f] / totals[f])
-            ),
-        ];
+        var without = new CauseChances[sums.Length];
+        for (var f = 0; f < sums.Length; f++)
+        {
+            foreach (ref var sum in new Span<double>(sums[f]))
+            {
+                sum /= totals[f];
+            }
+
+            without[f] = new CauseChances(sums[f], healthy[f] / totals[f]);
+        }
+
+        return without;
     }
 
     /// <summary>Adds a state to the chances of causes; true where the heap is healthy in it.</summary>
     internal static bool Add(
-        ReadOnlySpan<int> holding,
+        ReadOnlySpan<sbyte> holding,
         double weight,
         Span<double> sums,
         StateRoles roles

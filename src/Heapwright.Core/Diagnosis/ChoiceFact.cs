@@ -35,7 +35,7 @@ public sealed class ChoiceFact : SignFact
 
     internal override bool DependsOn(int given) => field.DependsOn(given);
 
-    internal override double Likelihood(ReadOnlySpan<int> holding)
+    internal override double Likelihood(ReadOnlySpan<sbyte> holding)
     {
         Span<double> chances = stackalloc double[shares.Length];
         field.Chances(holding, chances);

@@ -14,7 +14,7 @@ public sealed class Diagnoser
 
     private readonly SignModel model;
     private readonly ImmutableArray<SignFact> facts;
-    private readonly double[][] likelihoods;
+    private readonly FactLikelihoods[] likelihoods;
     private readonly double[] posterior;
 
     /// <summary>Weighs facts.</summary>
@@ -26,10 +26,17 @@ public sealed class Diagnoser
         this.model = model;
         this.facts = [.. facts];
         var states = model.States;
-        likelihoods = [.. this.facts.Select(Likelihoods)];
-        posterior = [.. states.Chances];
-        foreach (var likelihood in likelihoods)
+        var known = new KnownLikelihoods(states.Chances.Length);
+        likelihoods = new FactLikelihoods[this.facts.Length];
+        posterior = (double[])states.Chances.Clone();
+        for (var f = 0; f < likelihoods.Length; f++)
         {
+            var likelihood = likelihoods[f] = FactLikelihoods.Of(
+                this.facts[f],
+                ShareOf(this.facts[f]),
+                model,
+                known
+            );
             for (var s = 0; s < posterior.Length; s++)
             {
                 posterior[s] *= likelihood[s];
@@ -46,115 +53,111 @@ public sealed class Diagnoser
     {
         var chances = CauseChances.Of(model, posterior);
         var without = CauseChances.WithoutEach(model, posterior, likelihoods);
+        var causes = new List<CauseFound>();
+        for (var c = 0; c < model.Causes.Length; c++)
+        {
+            causes.Add(Found(model.Causes[c], c, chances, without));
+        }
+
+        causes.Sort(ByUrgencyAndChance);
         return new DiagnosisAnswer(
-            [
-                .. model
-                    .Causes.Select((cause, c) => Found(cause, c, chances, without))
-                    // Fire goes before everything.
-                    .OrderByDescending(c => c.Cause.MayBurn && c.Probability >= FireFirst)
-                    .ThenByDescending(c => c.Probability)
-                    .ThenBy(c => c.Cause.Id, StringComparer.Ordinal),
-            ],
+            [.. causes],
             chances.Healthy,
             QuestionGains.Of(model, posterior, questions),
             Contradictions()
         );
     }
 
+    // Of a sign that was told in several words each word counts in part, so that together they count once.
+    private double ShareOf(SignFact fact)
+    {
+        var same = model.Same.FirstOrDefault(s => s.IsTold(fact));
+        return same is null ? 1 : 1.0 / facts.Count(same.IsTold);
+    }
+
+    // Fire goes before everything.
+    private static int ByUrgencyAndChance(CauseFound one, CauseFound other)
+    {
+        static bool Burns(CauseFound c) => c.Cause.MayBurn && c.Probability >= FireFirst;
+        return Burns(one) != Burns(other) ? (Burns(one) ? -1 : 1)
+            : other.Probability.CompareTo(one.Probability) is not 0 and var order ? order
+            : string.CompareOrdinal(one.Cause.Id, other.Cause.Id);
+    }
+
     private CauseFound Found(HeapCause cause, int at, CauseChances chances, CauseChances[] without)
     {
         var odds = LogOdds(chances.Of(at));
-        var weighed = facts
-            .Select((fact, f) => (Fact: fact, Weight: odds - LogOdds(without[f].Of(at))))
-            .Where(w => w.Fact is not UnsaidFact)
-            .ToList();
-        return new CauseFound(
-            cause,
-            chances.Of(at),
-            [
-                .. weighed
-                    .Where(w => w.Weight > LeastWeight)
-                    // The trouble itself is known to whoever asks; what else was told comes first.
-                    .OrderBy(w => w.Fact.Place == "worry")
-                    .ThenByDescending(w => w.Weight)
-                    .Select(w => w.Fact),
-            ],
-            [
-                .. weighed
-                    .Where(w => w.Weight < -LeastWeight)
-                    .OrderBy(w => w.Weight)
-                    .Select(w => w.Fact),
-            ]
+        var (speaking, against) = (new List<WeighedFact>(), new List<WeighedFact>());
+        for (var f = 0; f < facts.Length; f++)
+        {
+            var weight = odds - LogOdds(without[f].Of(at));
+            if (facts[f] is not UnsaidFact && Math.Abs(weight) > LeastWeight)
+            {
+                (weight > 0 ? speaking : against).Add(new WeighedFact(facts[f], weight, f));
+            }
+        }
+
+        // The trouble itself is known to whoever asks; what else was told comes first.
+        speaking.Sort(
+            static (a, b) =>
+                a.IsWorry != b.IsWorry ? a.IsWorry.CompareTo(b.IsWorry) : WeighedFact.Compare(a, b)
         );
+        against.Sort(WeighedFact.Compare);
+        return new CauseFound(cause, chances.Of(at), Told(speaking), Told(against));
     }
+
+    private static ImmutableArray<SignFact> Told(List<WeighedFact> weighed) =>
+        [.. weighed.Select(w => w.Fact)];
 
     // Two facts contradict each other where a table says so, or where both together are far rarer than each by itself
     // would make them.
-    private ImmutableArray<(SignFact One, SignFact Other)> Contradictions()
+    private ImmutableArray<FactPair> Contradictions()
     {
-        var common = model.States.Common;
-        var single = likelihoods.Select(l => Sum(common, l, null)).ToList();
-        var found = new List<(double Lift, SignFact One, SignFact Other)>();
+        var single = new double[facts.Length];
+        for (var f = 0; f < single.Length; f++)
+        {
+            single[f] = Sum(likelihoods[f], null);
+        }
+
+        var found = new List<FactPair>();
         for (var a = 0; a < facts.Length; a++)
         {
             for (var b = a + 1; b < facts.Length; b++)
             {
-                var lift = Sum(common, likelihoods[a], likelihoods[b]) / (single[a] * single[b]);
-                var isClash = model.Clashes.Any(c => c.IsBetween(facts[a], facts[b]));
+                if (facts[a] is UnsaidFact || facts[b] is UnsaidFact)
+                {
+                    continue;
+                }
+
+                var lift = Sum(likelihoods[a], likelihoods[b]) / (single[a] * single[b]);
                 if (
-                    facts[a] is not UnsaidFact
-                    && facts[b] is not UnsaidFact
-                    && (lift < SeldomTogether || isClash)
+                    lift < SeldomTogether
+                    || model.Clashes.Any(c => c.IsBetween(facts[a], facts[b]))
                 )
                 {
-                    found.Add((lift, facts[a], facts[b]));
+                    Insert(found, new FactPair(facts[a], facts[b], lift));
                 }
             }
         }
 
-        return [.. found.OrderBy(f => f.Lift).Select(f => (f.One, f.Other))];
+        return [.. found];
     }
 
-    // States that differ only in what the fact does not depend on share its likelihood; it is worked out once for them.
-    private double[] Likelihoods(SignFact fact)
+    // Behind all that are as rare or rarer.
+    private static void Insert(List<FactPair> pairs, FactPair pair)
     {
-        const int Bits = 6;
-        var states = model.States;
-        var likelihood = new double[states.Chances.Length];
-        var depends = new bool[model.GivenCount];
-        for (var g = 0; g < depends.Length; g++)
+        var at = pairs.Count;
+        while (at > 0 && pairs[at - 1].Lift > pair.Lift)
         {
-            depends[g] = fact.DependsOn(g);
+            at--;
         }
 
-        var known = new Dictionary<int, double>();
-        for (var s = 0; s < likelihood.Length; s++)
-        {
-            var holding = states.Of(s);
-            var key = 0;
-            foreach (var given in holding)
-            {
-                key = (key << Bits) | (given >= 0 && depends[given] ? given + 1 : 0);
-            }
-
-            if (!known.TryGetValue(key, out var value))
-            {
-                known[key] = value = fact.Likelihood(holding);
-            }
-
-            likelihood[s] = value;
-        }
-
-        return likelihood;
+        pairs.Insert(at, pair);
     }
 
-    private static double Sum(
-        (int[] States, double[] Chances) common,
-        double[] one,
-        double[]? other
-    )
+    private double Sum(FactLikelihoods one, FactLikelihoods? other)
     {
-        var (states, chances) = common;
+        var (states, chances) = (model.States.CommonStates, model.States.CommonChances);
         var sum = 0.0;
         for (var k = 0; k < states.Length; k++)
         {

@@ -11,5 +11,5 @@ public sealed record DiagnosisAnswer(
     ImmutableArray<CauseFound> Causes,
     double Healthy,
     ImmutableArray<QuestionWorth> AskNext,
-    ImmutableArray<(SignFact One, SignFact Other)> Contradictions
+    ImmutableArray<FactPair> Contradictions
 );

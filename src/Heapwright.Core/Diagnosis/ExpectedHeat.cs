@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Heapwright.Core.Quantities;
 
 namespace Heapwright.Core.Diagnosis;
@@ -9,24 +8,30 @@ namespace Heapwright.Core.Diagnosis;
 /// </summary>
 public sealed class ExpectedHeat
 {
-    private readonly ImmutableArray<double> volumes;
-    private readonly ImmutableArray<double> airs;
-    private readonly ImmutableArray<double> days;
-    private readonly Dictionary<(double Volume, double Air, double Day), Spread> rows;
+    private readonly double[] volumes;
+    private readonly double[] airs;
+    private readonly double[] days;
+    private readonly Spread?[] cores;
 
     /// <summary>Makes the table of its rows.</summary>
-    /// <param name="rows">One row for each volume, m³, air, °C, and day; the core in °C.</param>
-    /// <exception cref="ArgumentException">A combination is missing.</exception>
-    public ExpectedHeat(IReadOnlyDictionary<(double Volume, double Air, double Day), Spread> rows)
+    /// <param name="rows">One row for each volume, air and day.</param>
+    /// <exception cref="ArgumentException">A combination is missing or stands twice.</exception>
+    public ExpectedHeat(IReadOnlyList<ExpectedHeatRow> rows)
     {
         ArgumentNullException.ThrowIfNull(rows);
-        this.rows = new(rows);
-        volumes = [.. rows.Keys.Select(k => k.Volume).Distinct().Order()];
-        airs = [.. rows.Keys.Select(k => k.Air).Distinct().Order()];
-        days = [.. rows.Keys.Select(k => k.Day).Distinct().Order()];
-        if (rows.Count != volumes.Length * airs.Length * days.Length)
+        volumes = Steps(rows, r => r.Volume);
+        airs = Steps(rows, r => r.Air);
+        days = Steps(rows, r => r.Day);
+        cores = new Spread?[volumes.Length * airs.Length * days.Length];
+        foreach (var row in rows)
         {
-            throw new ArgumentException("a row for each volume, air and day", nameof(rows));
+            var at = At(Place(volumes, row.Volume), Place(airs, row.Air), Place(days, row.Day));
+            cores[at] = cores[at] is null ? row.Core : throw Incomplete(nameof(rows));
+        }
+
+        if (rows.Count != cores.Length)
+        {
+            throw Incomplete(nameof(rows));
         }
     }
 
@@ -54,7 +59,7 @@ public sealed class ExpectedHeat
                 * (dd == 1 ? dPart : 1 - dPart);
             if (weight > 0)
             {
-                var row = rows[(volumes[v + dv], airs[a + da], days[d + dd])];
+                var row = cores[At(v + dv, a + da, d + dd)]!.Value;
                 low += weight * row.Low;
                 typical += weight * row.Typical;
                 high += weight * row.High;
@@ -76,8 +81,55 @@ public sealed class ExpectedHeat
             : "above";
     }
 
+    private int At(int volume, int air, int day) =>
+        (((volume * airs.Length) + air) * days.Length) + day;
+
+    private static ArgumentException Incomplete(string parameter) =>
+        new("one row for each volume, air and day", parameter);
+
+    // Every value that occurs, ascending.
+    private static double[] Steps(
+        IReadOnlyList<ExpectedHeatRow> rows,
+        Func<ExpectedHeatRow, double> value
+    )
+    {
+        var (steps, count) = (new double[rows.Count], 0);
+        foreach (var row in rows)
+        {
+            var (next, at) = (value(row), count);
+            while (at > 0 && steps[at - 1] > next)
+            {
+                at--;
+            }
+
+            if (at > 0 && steps[at - 1] == next)
+            {
+                continue;
+            }
+
+            Array.Copy(steps, at, steps, at + 1, count - at);
+            steps[at] = next;
+            count++;
+        }
+
+        var all = new double[count];
+        Array.Copy(steps, all, count);
+        return all;
+    }
+
+    private static int Place(double[] steps, double value)
+    {
+        var at = 0;
+        while (steps[at] != value)
+        {
+            at++;
+        }
+
+        return at;
+    }
+
     private static (int At, double Part) Between(
-        ImmutableArray<double> values,
+        double[] values,
         double value,
         Func<double, double> scale
     )

@@ -49,7 +49,12 @@ public static class HeatCourse
     {
         const double Step = 6; // °C, above what a dial and another spot make of the same heap
         var (first, last) = (course[0].Celsius, course[^1].Celsius);
-        var highest = course.Max(r => r.Celsius);
+        var highest = first;
+        foreach (var reading in course)
+        {
+            highest = Math.Max(highest, reading.Celsius);
+        }
+
         if (highest - last > Math.Max(Step, 0.12 * highest) && highest >= 38)
         {
             return highest < ProperlyHot ? "fell_low" : "fell";

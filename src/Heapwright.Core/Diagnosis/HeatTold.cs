@@ -5,9 +5,4 @@ namespace Heapwright.Core.Diagnosis;
 /// <param name="Celsius">The temperature, °C.</param>
 /// <param name="Spot"><c>core</c>, <c>side</c>, <c>top</c> or <c>base</c>.</param>
 /// <param name="ErrorCelsius">The standard error of the temperature, °C.</param>
-public readonly record struct HeatTold(
-    double? Day,
-    double Celsius,
-    string Spot,
-    double ErrorCelsius
-);
+public sealed record HeatTold(double? Day, double Celsius, string Spot, double ErrorCelsius);

@@ -12,14 +12,14 @@ public sealed class NoneFact(
     double overlooked = 0.25
 ) : SignFact(field.Id, said)
 {
-    private readonly int[] at = [.. words.Select(w => field.Words.IndexOf(w))];
+    private readonly int[] at = field.PlacesOf(words);
 
     /// <inheritdoc/>
     public override bool IsAbsence => true;
 
-    internal override bool DependsOn(int given) => field.DependsOn(given);
+    internal override bool DependsOn(int given) => field.DependsOn(given, at);
 
-    internal override double Likelihood(ReadOnlySpan<int> holding)
+    internal override double Likelihood(ReadOnlySpan<sbyte> holding)
     {
         var all = 1.0;
         foreach (var word in at)

@@ -39,7 +39,12 @@ public static class NumberFacts
             Add(field, value.Typical + (z / 1.645 * toward), weight, inLogs, shares);
         }
 
-        var sum = shares.Sum();
+        var sum = 0.0;
+        foreach (var share in shares)
+        {
+            sum += share;
+        }
+
         for (var w = 0; w < shares.Length; w++)
         {
             shares[w] /= sum;

@@ -27,14 +27,25 @@ internal static class QuestionGains
 
         var weighing = Weighing(model, before);
         var start = Uncertainty(before, weighing);
-        return
-        [
-            .. questions
-                .Select(q => new QuestionWorth(q, Gain(model, q, states, weights, weighing, start)))
-                .Where(w => w.Gain > LeastGain)
-                .OrderByDescending(w => w.Gain * w.Question.Ease)
-                .ThenBy(w => w.Question.Code, StringComparer.Ordinal),
-        ];
+        var worth = new List<QuestionWorth>();
+        foreach (var question in questions)
+        {
+            var gain = Gain(model, question, states, weights, weighing, start);
+            if (gain > LeastGain)
+            {
+                worth.Add(new QuestionWorth(question, gain));
+            }
+        }
+
+        worth.Sort(
+            static (a, b) =>
+                (b.Gain * b.Question.Ease).CompareTo(a.Gain * a.Question.Ease)
+                    is not 0
+                        and var order
+                    ? order
+                    : string.CompareOrdinal(a.Question.Code, b.Question.Code)
+        );
+        return [.. worth];
     }
 
     private static double Gain(
@@ -47,7 +58,7 @@ internal static class QuestionGains
     )
     {
         var field = model.Field(question.Field);
-        int[] words = [.. question.Options.Select(o => field.Words.IndexOf(o))];
+        var words = field.PlacesOf(question.Options);
         var outcomes = words.Length + (field.HasOneAnswer ? 0 : 1);
         var causes = model.Causes.Length;
         var chances = new double[field.Words.Length];
@@ -62,7 +73,12 @@ internal static class QuestionGains
             {
                 var weight = weights[k] * likely[o];
                 totals[o] += weight;
-                CauseChances.Add(holding, weight, sums.AsSpan(o * causes, causes), model.Roles);
+                CauseChances.Add(
+                    holding,
+                    weight,
+                    new Span<double>(sums, o * causes, causes),
+                    model.Roles
+                );
             }
         }
 
@@ -72,7 +88,7 @@ internal static class QuestionGains
             all += totals[o];
             if (totals[o] > 0)
             {
-                var row = sums.AsSpan(o * causes, causes);
+                var row = new Span<double>(sums, o * causes, causes);
                 foreach (ref var sum in row)
                 {
                     sum /= totals[o];
@@ -113,37 +129,85 @@ internal static class QuestionGains
         likely[^1] = none;
     }
 
+    // From the lightest of those that are kept to the heaviest.
     private static (int[] States, double[] Weights) Heaviest(ReadOnlySpan<double> posterior)
     {
-        var weights = posterior.ToArray();
-        var order = new int[weights.Length];
-        for (var s = 0; s < order.Length; s++)
+        // All states below this weight together are less than what may be left out.
+        var least = (1 - Kept) / posterior.Length;
+        var (order, weights, count) = (new int[posterior.Length], new double[posterior.Length], 0);
+        for (var s = 0; s < posterior.Length; s++)
         {
-            order[s] = s;
+            if (posterior[s] >= least)
+            {
+                (order[count], weights[count]) = (s, posterior[s]);
+                count++;
+            }
         }
 
-        Array.Sort(weights, order);
-        var (first, sum) = (weights.Length, 0.0);
-        while (first > 0 && sum < Kept && weights.Length - first < MostStates)
+        Sort(weights, order, count);
+        var (first, sum) = (count, 0.0);
+        while (first > 0 && sum < Kept && count - first < MostStates)
         {
             first--;
             sum += weights[first];
         }
 
-        var kept = weights[first..];
+        var (states, kept) = (new int[count - first], new double[count - first]);
         for (var k = 0; k < kept.Length; k++)
         {
-            kept[k] /= sum;
+            (states[k], kept[k]) = (order[first + k], weights[first + k] / sum);
         }
 
-        return (order[first..], kept);
+        return (states, kept);
+    }
+
+    // By weight, and by number where weights are equal; heap sort. Array.Sort of two arrays of numbers is compiled anew at
+    // every start of the program.
+    private static void Sort(double[] weights, int[] order, int count)
+    {
+        for (var root = (count / 2) - 1; root >= 0; root--)
+        {
+            Sink(weights, order, root, count);
+        }
+
+        for (var end = count - 1; end > 0; end--)
+        {
+            (weights[0], weights[end]) = (weights[end], weights[0]);
+            (order[0], order[end]) = (order[end], order[0]);
+            Sink(weights, order, 0, end);
+        }
+    }
+
+    private static void Sink(double[] weights, int[] order, int root, int count)
+    {
+        bool IsBefore(int a, int b) =>
+            weights[a] < weights[b] || (weights[a] == weights[b] && order[a] < order[b]);
+        while ((2 * root) + 1 < count)
+        {
+            var child = (2 * root) + 1;
+            child += child + 1 < count && IsBefore(child, child + 1) ? 1 : 0;
+            if (!IsBefore(root, child))
+            {
+                return;
+            }
+
+            (weights[root], weights[child]) = (weights[child], weights[root]);
+            (order[root], order[child]) = (order[child], order[root]);
+            root = child;
+        }
     }
 
     // What is in question is to be settled first: a cause for which nothing speaks weighs less.
     private static double[] Weighing(SignModel model, double[] chances)
     {
         var usual = model.UsualChances;
-        return [.. chances.Select((p, c) => p > InQuestion * usual.Of(c) ? 1 : NotInQuestion)];
+        var weighing = new double[chances.Length];
+        for (var c = 0; c < weighing.Length; c++)
+        {
+            weighing[c] = chances[c] > InQuestion * usual.Of(c) ? 1 : NotInQuestion;
+        }
+
+        return weighing;
     }
 
     private static double Uncertainty(ReadOnlySpan<double> chances, double[] weighing)

@@ -63,10 +63,18 @@ public sealed class ReadingFact : SignFact
     internal override bool DependsOn(int given) =>
         given == misleads || (given >= firstHeat && given < firstHeat + byHeat.Length);
 
-    internal override double Likelihood(ReadOnlySpan<int> holding)
+    internal override double Likelihood(ReadOnlySpan<sbyte> holding)
     {
         var known = byHeat[holding[1] - firstHeat];
-        return holding[2..].Contains(misleads) ? (0.25 * known) + (0.75 * wild) : known;
+        foreach (var fault in holding[2..])
+        {
+            if (fault == misleads)
+            {
+                return (0.25 * known) + (0.75 * wild);
+            }
+        }
+
+        return known;
     }
 
     // The normal distribution, by a logistic curve within 0.01.

@@ -23,5 +23,5 @@ public abstract class SignFact(string place, string word)
 
     /// <summary>How likely it is where these hold.</summary>
     /// <param name="holding">Indices of givens, negative for none.</param>
-    internal abstract double Likelihood(ReadOnlySpan<int> holding);
+    internal abstract double Likelihood(ReadOnlySpan<sbyte> holding);
 }

@@ -9,10 +9,12 @@ namespace Heapwright.Core.Diagnosis;
 /// </summary>
 public sealed class SignField
 {
+    // Bare arrays and texts for keys: what a framework's table holds of our own small structs is compiled anew at every
+    // start of the program.
     private readonly double[] start;
-    private readonly double[][] byGiven;
-    private readonly double[][] keptByGiven;
-    private readonly bool[] touched;
+    private readonly double[]?[] byGiven;
+    private readonly double[]?[] keptByGiven;
+    private readonly Dictionary<string, List<string>> sources = new(StringComparer.Ordinal);
 
     internal SignField(
         string id,
@@ -27,14 +29,12 @@ public sealed class SignField
                 .Select(r => r.Word),
         ];
         HasOneAnswer = rows.Any(r => r.Effect == SignEffect.Often);
-        Sources = rows.Where(r => r.Sources.Count > 0)
-            .ToLookup(r => (r.Word, r.Given), r => r.Sources);
         start = new double[Words.Length];
-        byGiven = Table(givens.Count, HasOneAnswer ? 1 : 0);
-        keptByGiven = Table(givens.Count, 1);
-        touched = new bool[givens.Count];
+        byGiven = new double[givens.Count][];
+        keptByGiven = new double[givens.Count][];
         foreach (var row in rows)
         {
+            AddSources(row);
             var word = Words.IndexOf(row.Word);
             if (word < 0)
             {
@@ -52,9 +52,16 @@ public sealed class SignField
                 throw new InvalidOperationException($"{id}: {row.Given} is no cause");
             }
 
-            touched[given] = true;
-            var table = row.Effect == SignEffect.KeepsAway ? keptByGiven : byGiven;
-            table[given][word] = row.Effect == SignEffect.KeepsAway ? 1 - row.Value : row.Value;
+            var changes = byGiven[given] ??= Filled(HasOneAnswer ? 1 : 0);
+            var kept = keptByGiven[given] ??= Filled(1);
+            if (row.Effect == SignEffect.KeepsAway)
+            {
+                kept[word] = 1 - row.Value;
+            }
+            else
+            {
+                changes[word] = row.Value;
+            }
         }
     }
 
@@ -67,22 +74,24 @@ public sealed class SignField
     /// <summary>Whether just one of its words holds.</summary>
     public bool HasOneAnswer { get; }
 
-    private ILookup<(string Word, string Given), IReadOnlyList<string>> Sources { get; }
-
     /// <summary>The publications that connect a word with a given.</summary>
     /// <param name="word">The word.</param>
     /// <param name="given">The given.</param>
     public IEnumerable<string> SourcesOf(string word, string given) =>
-        Sources[(word, given)].SelectMany(s => s);
+        sources.TryGetValue(Pair(word, given), out var found) ? found : [];
 
     /// <summary>The chance of each word.</summary>
     /// <param name="holding">What holds: indices of givens, negative for none.</param>
     /// <param name="chances">Where the chances go, one for each word.</param>
-    internal void Chances(ReadOnlySpan<int> holding, Span<double> chances)
+    internal void Chances(ReadOnlySpan<sbyte> holding, Span<double> chances)
     {
-        start.CopyTo(chances);
         if (HasOneAnswer)
         {
+            for (var w = 0; w < chances.Length; w++)
+            {
+                chances[w] = start[w];
+            }
+
             Multiplied(holding, chances);
         }
         else
@@ -94,38 +103,67 @@ public sealed class SignField
         }
     }
 
+    /// <summary>The places of words among its words.</summary>
+    internal int[] PlacesOf(IEnumerable<string> words)
+    {
+        var places = new List<int>();
+        foreach (var word in words)
+        {
+            places.Add(Words.IndexOf(word));
+        }
+
+        return [.. places];
+    }
+
     /// <summary>Whether a given changes the chances of any word.</summary>
-    internal bool DependsOn(int given) => touched[given];
+    internal bool DependsOn(int given) => byGiven[given] is not null;
+
+    /// <summary>Whether a given changes the chance of a word; of a field of several words.</summary>
+    internal bool DependsOn(int given, int word) =>
+        byGiven[given] is { } shows && (shows[word] != 0 || keptByGiven[given]![word] != 1);
+
+    /// <summary>Whether a given changes the chance of any of some words; of a field of several words.</summary>
+    internal bool DependsOn(int given, int[] words)
+    {
+        foreach (var word in words)
+        {
+            if (DependsOn(given, word))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     /// <summary>The factor by which a given multiplies a word; of a field with one answer.</summary>
-    internal double Factor(int word, int given) => byGiven[given][word];
+    internal double Factor(int word, int given) => byGiven[given]?[word] ?? 1;
 
     /// <summary>The chance that one of several words shows.</summary>
-    internal double Chance(int word, ReadOnlySpan<int> holding)
+    internal double Chance(int word, ReadOnlySpan<sbyte> holding)
     {
         var (hidden, kept) = (1 - start[word], 1.0);
         foreach (var given in holding)
         {
-            if (given >= 0 && touched[given])
+            if (given >= 0 && byGiven[given] is { } shows)
             {
-                hidden *= 1 - byGiven[given][word];
-                kept *= keptByGiven[given][word];
+                hidden *= 1 - shows[word];
+                kept *= keptByGiven[given]![word];
             }
         }
 
         return (1 - hidden) * kept;
     }
 
-    private void Multiplied(ReadOnlySpan<int> holding, Span<double> chances)
+    private void Multiplied(ReadOnlySpan<sbyte> holding, Span<double> chances)
     {
         foreach (var given in holding)
         {
-            if (given < 0 || !touched[given])
+            if (given < 0 || byGiven[given] is not { } factors)
             {
                 continue;
             }
 
-            var factors = byGiven[given];
             for (var w = 0; w < chances.Length; w++)
             {
                 chances[w] *= factors[w];
@@ -144,15 +182,32 @@ public sealed class SignField
         }
     }
 
-    private static double[][] Table(int givens, double value)
+    private void AddSources(SignRow row)
     {
-        var table = new double[givens][];
-        for (var g = 0; g < givens; g++)
+        if (row.Sources.Count == 0)
         {
-            table[g] = new double[64];
-            Array.Fill(table[g], value);
+            return;
         }
 
-        return table;
+        var pair = Pair(row.Word, row.Given);
+        if (!sources.TryGetValue(pair, out var all))
+        {
+            sources[pair] = all = [];
+        }
+
+        all.AddRange(row.Sources);
+    }
+
+    private static string Pair(string word, string given) => word + " " + given;
+
+    private double[] Filled(double value)
+    {
+        var row = new double[Words.Length];
+        for (var w = 0; w < row.Length; w++)
+        {
+            row[w] = value;
+        }
+
+        return row;
     }
 }

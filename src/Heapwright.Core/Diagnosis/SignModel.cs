@@ -58,7 +58,7 @@ public sealed class SignModel
             );
         states = new(() => new HeapStates(this));
         roles = new(() => StateRoles.Of(this));
-        usual = new(() => CauseChances.Of(this, States.Chances.AsSpan()));
+        usual = new(() => CauseChances.Of(this, States.Chances));
     }
 
     /// <summary>The causes, in the order of the table.</summary>
@@ -66,6 +66,9 @@ public sealed class SignModel
 
     /// <summary>Words that cannot both be right.</summary>
     public ImmutableArray<SignClash> Clashes { get; }
+
+    /// <summary>Words that say nearly the same.</summary>
+    public ImmutableArray<SameSign> Same { get; init; } = [];
 
     /// <summary>All fields, the hidden ones too.</summary>
     public IEnumerable<SignField> Fields => fields.Values;

@@ -10,17 +10,16 @@ namespace Heapwright.Core.Diagnosis;
 public sealed class UnsaidFact(SignField field, IEnumerable<string> told, double unsaid)
     : SignFact(field.Id, "")
 {
-    private readonly int[] at =
-    [
-        .. Enumerable.Range(0, field.Words.Length).Except(told.Select(w => field.Words.IndexOf(w))),
-    ];
+    private readonly int[] at = field.PlacesOf(
+        field.Words.Where(w => !told.Contains(w, StringComparer.Ordinal))
+    );
 
     /// <inheritdoc/>
     public override bool IsAbsence => true;
 
-    internal override bool DependsOn(int given) => field.DependsOn(given);
+    internal override bool DependsOn(int given) => field.DependsOn(given, at);
 
-    internal override double Likelihood(ReadOnlySpan<int> holding)
+    internal override double Likelihood(ReadOnlySpan<sbyte> holding)
     {
         var all = 1.0;
         foreach (var word in at)

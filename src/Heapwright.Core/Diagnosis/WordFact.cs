@@ -17,9 +17,9 @@ public sealed class WordFact(SignField field, string word, bool isAbsence, doubl
     public override IEnumerable<string> SourcesFor(string cause) =>
         isAbsence ? [] : field.SourcesOf(Word, cause);
 
-    internal override bool DependsOn(int given) => field.DependsOn(given);
+    internal override bool DependsOn(int given) => field.DependsOn(given, at);
 
-    internal override double Likelihood(ReadOnlySpan<int> holding)
+    internal override double Likelihood(ReadOnlySpan<sbyte> holding)
     {
         var chance = field.Chance(at, holding);
         return isAbsence ? 1 - (chance * (1 - overlooked)) : chance;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 
 namespace Heapwright.Core.Materials;
 
@@ -60,5 +61,19 @@ public sealed record Material
     public required MaterialProperties Properties { get; init; }
 
     /// <summary>Where each value comes from.</summary>
-    public ImmutableArray<PropertySource> Sources { get; init; } = [];
+    public ImmutableArray<PropertySource> Sources
+    {
+        get => ImmutableCollectionsMarshal.AsImmutableArray(Told.Value);
+        init => Told = new Lazy<PropertySource[]>([.. value]);
+    }
+
+    private Lazy<PropertySource[]> Told { get; init; } = new([]);
+
+    /// <summary>The same material with sources that are read when they are first asked for.</summary>
+    /// <param name="read">Reads them; the same each time.</param>
+    public Material WithSources(Func<IEnumerable<PropertySource>> read) =>
+        this with
+        {
+            Told = new Lazy<PropertySource[]>(() => [.. read()]),
+        };
 }

@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Collections.Immutable;
 using Heapwright.Core.Materials.Searching;
 
@@ -7,7 +6,7 @@ namespace Heapwright.Core.Materials;
 /// <summary>All materials known, by id.</summary>
 public sealed class MaterialLibrary
 {
-    private readonly FrozenDictionary<string, Material> byId;
+    private readonly Dictionary<string, Material> byId;
     private readonly Lazy<SearchIndex> index;
     private readonly Lazy<SearchIndex>? elsewhere;
 
@@ -23,7 +22,7 @@ public sealed class MaterialLibrary
     )
     {
         All = [.. materials];
-        byId = All.ToFrozenDictionary(m => m.Id, StringComparer.Ordinal);
+        byId = All.ToDictionary(m => m.Id, StringComparer.Ordinal);
         index = new Lazy<SearchIndex>(() => SearchIndex.Of(this));
         elsewhere = namesElsewhere is null
             ? null

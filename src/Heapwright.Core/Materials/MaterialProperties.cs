@@ -6,20 +6,33 @@ namespace Heapwright.Core.Materials;
 public sealed record MaterialProperties
 {
     // A bare array, never changed: an immutable one of this kind is compiled anew at every start of the program.
-    private readonly Spread?[] values;
+    private readonly Func<MaterialProperties>? later;
+    private Spread?[]? known;
 
-    private MaterialProperties(Spread?[] values) => this.values = values;
+    private MaterialProperties(Spread?[] values) => known = values;
+
+    private MaterialProperties(Func<MaterialProperties> later) => this.later = later;
 
     /// <summary>Nothing known.</summary>
     public static MaterialProperties None { get; } = new(new Spread?[PropertyFacts.Count]);
 
     /// <summary>The distribution of a property, or null where nothing is known.</summary>
     /// <param name="property">The property.</param>
-    public Spread? this[MaterialProperty property] => values[(int)property];
+    public Spread? this[MaterialProperty property] => Values[(int)property];
+
+    /// <summary>Properties that are read when they are first asked for: a library has hundreds, a question names a few.</summary>
+    /// <param name="read">Reads them; the same each time.</param>
+    public static MaterialProperties Later(Func<MaterialProperties> read)
+    {
+        ArgumentNullException.ThrowIfNull(read);
+        return new MaterialProperties(read);
+    }
+
+    private Spread?[] Values => known ??= later!().Values;
 
     /// <summary>The properties that are known, in order.</summary>
     public IEnumerable<MaterialProperty> Known() =>
-        PropertyFacts.All.Where(p => values[(int)p] is not null);
+        PropertyFacts.All.Where(p => Values[(int)p] is not null);
 
     /// <summary>The same properties with one of them set.</summary>
     /// <param name="property">The property.</param>
@@ -28,7 +41,7 @@ public sealed record MaterialProperties
     public MaterialProperties With(MaterialProperty property, Spread value)
     {
         PropertyFacts.Check(property, value);
-        var changed = (Spread?[])values.Clone();
+        var changed = (Spread?[])Values.Clone();
         changed[(int)property] = value;
         return new MaterialProperties(changed);
     }
@@ -38,10 +51,10 @@ public sealed record MaterialProperties
     public MaterialProperties FilledFrom(MaterialProperties other)
     {
         ArgumentNullException.ThrowIfNull(other);
-        var filled = (Spread?[])values.Clone();
+        var filled = (Spread?[])Values.Clone();
         for (var i = 0; i < filled.Length; i++)
         {
-            filled[i] ??= other.values[i];
+            filled[i] ??= other.Values[i];
         }
 
         return new MaterialProperties(filled);
@@ -84,13 +97,13 @@ public sealed record MaterialProperties
     /// <summary>Whether two records hold the same distributions.</summary>
     /// <param name="other">The other record.</param>
     public bool Equals(MaterialProperties? other) =>
-        other is not null && values.AsSpan().SequenceEqual(other.values);
+        other is not null && Values.AsSpan().SequenceEqual(other.Values);
 
     /// <inheritdoc/>
     public override int GetHashCode()
     {
         var hash = default(HashCode);
-        foreach (var value in values)
+        foreach (var value in Values)
         {
             hash.Add(value);
         }

@@ -3,6 +3,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using Heapwright.App.Changes;
 using Heapwright.App.Contract;
+using Heapwright.App.Diary;
 using Heapwright.App.Sites;
 
 namespace Heapwright.Web.Showing;
@@ -42,15 +43,21 @@ public static class Questions
     /// <param name="show">How quantities are shown in its sentences.</param>
     /// <param name="typed">Takes the reason where it is wrong.</param>
     /// <param name="stock">What is at hand, of which amounts are told.</param>
+    /// <param name="tried">What was done against causes before.</param>
     public static JsonObject? Diagnose(
         JsonObject question,
         Shown show,
         Posted typed,
-        IReadOnlyList<StuffToAdd> stock
+        IReadOnlyList<StuffToAdd> stock,
+        IReadOnlyList<TriedRemedy> tried
     )
     {
         ArgumentNullException.ThrowIfNull(show);
-        return Ask(question, typed, asked => DiagnoseAnswers.Answer(asked, show.Measures, stock));
+        return Ask(
+            question,
+            typed,
+            asked => DiagnoseAnswers.Answer(asked, show.Measures, stock, tried)
+        );
     }
 
     /// <summary>The water that brings a mixture to the middle of what is good, by <c>solve</c>; 0 where it needs none.</summary>

@@ -82,11 +82,43 @@ public class DiagnoserTests
     public void Words_that_cannot_both_be_right_are_named()
     {
         var none = new NoneFact(Model.Field("smell"), "none", ["rot"]);
-        var (one, other) = Assert.Single(
+        var (one, other, _) = Assert.Single(
             new Diagnoser(Model, [Drips, none]).Answer([]).Contradictions
         );
         Assert.Equal(["drips", "none"], [one.Word, other.Word]);
         Assert.Empty(new Diagnoser(Model, [Drips, Rot]).Answer([]).Contradictions);
+    }
+
+    [Fact]
+    public void Words_that_say_the_same_count_once()
+    {
+        // With the same row for both words, the second changes nothing: 0.6 of wet shows either, 0.05 anyway.
+        SignRow[] rows =
+        [
+            SmallModel.Row("stage", "stalled", "*", SignEffect.Often, 1),
+            SmallModel.Row("heat", "cold", "*", SignEffect.Often, 1),
+            SmallModel.Row("smell", "rot", "*", SignEffect.Anyway, 0.05),
+            SmallModel.Row("smell", "rot", "wet", SignEffect.Shows, 0.6),
+            SmallModel.Row("smell", "sewage", "*", SignEffect.Anyway, 0.05),
+            SmallModel.Row("smell", "sewage", "wet", SignEffect.Shows, 0.6),
+        ];
+        SignModel Made(params SameSign[] same) =>
+            new([SmallModel.Cause("wet", CauseGroup.Fault, 0.2)], rows, []) { Same = [.. same] };
+        double Wet(SignModel model, params string[] told) =>
+            new Diagnoser(
+                model,
+                told.Select(w => new WordFact(model.Field("smell"), w, isAbsence: false))
+            )
+                .Answer([])
+                .Causes[0]
+                .Probability;
+
+        var same = Made(new SameSign("foul", "smell", ["rot", "sewage"]));
+        // By hand: wet shows it with 1 - 0.95 x 0.4 = 0.62: 0.2 x 0.62 / (0.2 x 0.62 + 0.8 x 0.05) = 0.7561.
+        Assert.Equal(0.7561, Wet(same, "rot"), 4);
+        Assert.Equal(0.7561, Wet(same, "rot", "sewage"), 4);
+        // Two signs of their own: 0.2 x 0.62^2 / (0.2 x 0.62^2 + 0.8 x 0.05^2) = 0.9746.
+        Assert.Equal(0.9746, Wet(Made(), "rot", "sewage"), 4);
     }
 
     [Fact]

@@ -35,7 +35,7 @@ public class SignCalibrationTests(ITestOutputHelper output)
 
                 var bin = Math.Min(Bins - 1, (int)(found.Probability * Bins));
                 said[bin] += found.Probability;
-                held[bin] += holding[2..].Contains(model.Given(found.Cause.Id)) ? 1 : 0;
+                held[bin] += holding[2..].Contains((sbyte)model.Given(found.Cause.Id)) ? 1 : 0;
                 count[bin]++;
             }
         }
@@ -114,7 +114,7 @@ public class SignCalibrationTests(ITestOutputHelper output)
         return all.Average(p => Math.Pow(p.Said - (p.Was ? 1 : 0), 2));
     }
 
-    private static int[] Draw(SignModel model, Random random)
+    private static sbyte[] Draw(SignModel model, Random random)
     {
         var (states, left) = (model.States, random.NextDouble());
         var at = 0;
@@ -127,7 +127,11 @@ public class SignCalibrationTests(ITestOutputHelper output)
     }
 
     // Up to ten fields are answered; of a field of several words, two words are looked for.
-    private static IEnumerable<SignFact> Facts(List<SignField> fields, int[] holding, Random random)
+    private static IEnumerable<SignFact> Facts(
+        List<SignField> fields,
+        sbyte[] holding,
+        Random random
+    )
     {
         const double Overlooked = 0.2;
         foreach (var field in random.GetItems([.. fields], 10).Distinct())

@@ -4,7 +4,7 @@ namespace Heapwright.Core.Materials.Searching;
 /// <param name="Stem">The word in its singular.</param>
 /// <param name="Head">The head of its kin.</param>
 /// <param name="Letters">One bit for every letter that occurs.</param>
-internal readonly record struct KnownWord(string Stem, string Head, uint Letters)
+internal sealed record KnownWord(string Stem, string Head, uint Letters)
 {
     /// <summary>The word made ready.</summary>
     public static KnownWord Of(string stem)

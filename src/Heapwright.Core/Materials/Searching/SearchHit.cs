@@ -5,4 +5,4 @@ namespace Heapwright.Core.Materials.Searching;
 /// <param name="Tier">3 the very words, 2 the same words in another form or order, 1 words of the same meaning, 0 alike.</param>
 /// <param name="Score">How well the words fit, 0 to 1.</param>
 /// <param name="Named">The share of the naming words of the question that were found, 0 to 1.</param>
-internal readonly record struct SearchHit(int Material, int Tier, double Score, double Named);
+internal sealed record SearchHit(int Material, int Tier, double Score, double Named);

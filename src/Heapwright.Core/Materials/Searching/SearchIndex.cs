@@ -9,27 +9,18 @@ internal sealed class SearchIndex
     private const double ShelfWorth = 0.6;
 
     private readonly Dictionary<string, int> numbers = new(StringComparer.Ordinal);
+    private readonly List<KnownWord> vocabulary = [];
+    private readonly List<SearchPhrase> phrases = [];
 
-    private SearchIndex(
-        MaterialLibrary library,
-        Func<Material, IEnumerable<(string, double)>> names
-    )
+    private SearchIndex(MaterialLibrary library, Action<SearchIndex, int, Material> addNames)
     {
-        var phrases = new List<SearchPhrase>();
         for (var i = 0; i < library.All.Length; i++)
         {
-            foreach (var (text, worth) in names(library.All[i]))
-            {
-                Add(phrases, i, text, worth);
-                if (Transcribed(text) is { } typed)
-                {
-                    Add(phrases, i, typed, worth);
-                }
-            }
+            addNames(this, i, library.All[i]);
         }
 
         Phrases = [.. phrases];
-        Vocabulary = [.. numbers.OrderBy(n => n.Value).Select(n => KnownWord.Of(n.Key))];
+        Vocabulary = [.. vocabulary];
         Weights = WeightsOf(library.All.Length);
     }
 
@@ -38,12 +29,14 @@ internal sealed class SearchIndex
     public static SearchIndex Of(MaterialLibrary library) =>
         new(
             library,
-            m =>
-                m.AlsoCalled.Prepend(m.Name)
-                    .Select(name => (name, NameWorth))
-                    .Append((Spaced(m.Id), IdWorth))
-                    .Append((Spaced(m.Family), ShelfWorth))
-                    .Append((Spaced(m.Group), ShelfWorth))
+            (index, at, m) =>
+            {
+                index.Add(at, m.Name, NameWorth);
+                index.AddAll(at, m.AlsoCalled);
+                index.Add(at, Spaced(m.Id), IdWorth);
+                index.Add(at, Spaced(m.Family), ShelfWorth);
+                index.Add(at, Spaced(m.Group), ShelfWorth);
+            }
         );
 
     /// <summary>The names that the materials have in other languages.</summary>
@@ -52,7 +45,7 @@ internal sealed class SearchIndex
     public static SearchIndex Elsewhere(
         MaterialLibrary library,
         Func<Material, IEnumerable<string>> elsewhere
-    ) => new(library, m => elsewhere(m).Select(name => (name, NameWorth)));
+    ) => new(library, (index, at, m) => index.AddAll(at, elsewhere(m)));
 
     /// <summary>All names, those of one material together.</summary>
     public SearchPhrase[] Phrases { get; }
@@ -64,7 +57,7 @@ internal sealed class SearchIndex
     public double[] Weights { get; }
 
     /// <summary>The number of a word in the vocabulary, or -1.</summary>
-    public int NumberOf(string stem) => numbers.GetValueOrDefault(stem, -1);
+    public int NumberOf(string stem) => numbers.TryGetValue(stem, out var number) ? number : -1;
 
     /// <summary>How much a word of the question tells.</summary>
     public double WeightOf(string stem)
@@ -75,14 +68,27 @@ internal sealed class SearchIndex
             : 1;
     }
 
-    /// <summary>Words joined with a space, in alphabetical order.</summary>
-    public static string Sorted(IEnumerable<string> stems) =>
-        string.Join(' ', stems.Order(StringComparer.Ordinal));
-
     /// <summary>A code as words.</summary>
     public static string Spaced(string code) => code.Replace('_', ' ');
 
-    private void Add(List<SearchPhrase> phrases, int material, string text, double worth)
+    private void AddAll(int material, IEnumerable<string> names)
+    {
+        foreach (var name in names)
+        {
+            Add(material, name, NameWorth);
+        }
+    }
+
+    private void Add(int material, string text, double worth)
+    {
+        AddWords(material, text, worth);
+        if (Transcribed(text) is { } typed)
+        {
+            AddWords(material, typed, worth);
+        }
+    }
+
+    private void AddWords(int material, string text, double worth)
     {
         var plain = WordForms.Plain(text);
         if (plain.Count == 0)
@@ -97,17 +103,13 @@ internal sealed class SearchIndex
             joined[j] = Number(stems[j] + stems[j + 1]);
         }
 
-        phrases.Add(
-            new SearchPhrase(
-                material,
-                worth,
-                string.Join(' ', plain),
-                Sorted(stems),
-                Sorted(stems.Select(WordKin.Head)),
-                [.. stems.Select(Number)],
-                joined
-            )
-        );
+        var words = new int[stems.Count];
+        for (var i = 0; i < words.Length; i++)
+        {
+            words[i] = Number(stems[i]);
+        }
+
+        phrases.Add(new SearchPhrase(material, worth, text, words, joined));
     }
 
     // A keyboard without them types ae, oe and ue for the German letters.
@@ -127,6 +129,7 @@ internal sealed class SearchIndex
         {
             number = numbers.Count;
             numbers.Add(word, number);
+            vocabulary.Add(KnownWord.Of(word));
         }
 
         return number;

@@ -6,9 +6,8 @@ internal sealed class SearchQuestion
     private const double LeastScore = 0.4;
 
     private readonly SearchIndex index;
-    private readonly string plain;
-    private readonly string sorted;
-    private readonly string sortedKin;
+    private readonly List<string> plain;
+    private readonly KnownWord[] asked;
     private readonly double[] weights;
     private readonly bool[] describes;
     private readonly double[][] alike;
@@ -17,18 +16,23 @@ internal sealed class SearchQuestion
     public SearchQuestion(SearchIndex index, string text)
     {
         this.index = index;
-        var words = WordForms.Plain(text);
-        var stems = words.ConvertAll(WordForms.Stem);
-        plain = string.Join(' ', words);
-        sorted = SearchIndex.Sorted(stems);
-        sortedKin = SearchIndex.Sorted(stems.Select(WordKin.Head));
-        weights = [.. stems.Select(index.WeightOf)];
-        describes = [.. stems.Select(WordForms.Describes)];
-        alike = [.. stems.Select(Compare)];
+        plain = WordForms.Plain(text);
+        var stems = plain.ConvertAll(WordForms.Stem);
+        asked = [.. stems.ConvertAll(KnownWord.Of)];
+        weights = new double[stems.Count];
+        describes = new bool[stems.Count];
+        alike = new double[stems.Count][];
+        for (var i = 0; i < alike.Length; i++)
+        {
+            weights[i] = index.WeightOf(stems[i]);
+            describes[i] = WordForms.Describes(stems[i]);
+            alike[i] = Compare(asked[i]);
+        }
+
         joinedAlike = new double[Math.Max(0, stems.Count - 1)][];
         for (var i = 0; i < joinedAlike.Length; i++)
         {
-            joinedAlike[i] = Compare(stems[i] + stems[i + 1]);
+            joinedAlike[i] = Compare(KnownWord.Of(stems[i] + stems[i + 1]));
         }
     }
 
@@ -50,7 +54,7 @@ internal sealed class SearchQuestion
                 end++;
             }
 
-            if (Best(phrases.AsSpan(first, end - first)) is { } hit)
+            if (Best(new ReadOnlySpan<SearchPhrase>(phrases, first, end - first)) is { } hit)
             {
                 hits.Add(hit);
             }
@@ -99,15 +103,42 @@ internal sealed class SearchQuestion
 
     private int TierOf(SearchPhrase name)
     {
-        if (name.Worth < 0.9)
+        // The same words are the same stems, and the same stems are of the same kin.
+        if (name.Worth < 0.9 || !IsMadeOf(name, w => w.Head))
         {
             return 0;
         }
 
-        return string.Equals(name.Plain, plain, StringComparison.Ordinal) ? 3
-            : string.Equals(name.Sorted, sorted, StringComparison.Ordinal) ? 2
-            : string.Equals(name.SortedKin, sortedKin, StringComparison.Ordinal) ? 1
-            : 0;
+        return !IsMadeOf(name, w => w.Stem) ? 1
+            : !plain.SequenceEqual(WordForms.Plain(name.Text), StringComparer.Ordinal) ? 2
+            : 3;
+    }
+
+    // Whether a name has the words of the question and no other, in any order.
+    private bool IsMadeOf(SearchPhrase name, Func<KnownWord, string> part)
+    {
+        if (name.Words.Length != asked.Length)
+        {
+            return false;
+        }
+
+        foreach (var word in asked)
+        {
+            var sought = part(word);
+            var over = 0;
+            for (var i = 0; i < asked.Length; i++)
+            {
+                over += part(asked[i]) == sought ? 1 : 0;
+                over -= part(index.Vocabulary[name.Words[i]]) == sought ? 1 : 0;
+            }
+
+            if (over != 0)
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     // The question must be covered by the name; of two names that cover it, the one with less besides wins.
@@ -170,10 +201,9 @@ internal sealed class SearchQuestion
         return all > 0 ? sum / all : 0;
     }
 
-    private double[] Compare(string stem)
+    private double[] Compare(KnownWord word)
     {
         var row = new double[index.Vocabulary.Length];
-        var word = KnownWord.Of(stem);
         for (var v = 0; v < row.Length; v++)
         {
             row[v] = Slips.Likeness(word, index.Vocabulary[v]);

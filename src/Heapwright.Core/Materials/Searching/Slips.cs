@@ -8,7 +8,7 @@ internal static class Slips
     /// <summary>0 for unlike words to 1 for equal ones.</summary>
     /// <param name="question">A word of the question.</param>
     /// <param name="library">A word of the library.</param>
-    public static double Likeness(in KnownWord question, in KnownWord library)
+    public static double Likeness(KnownWord question, KnownWord library)
     {
         var asked = question.Stem;
         var known = library.Stem;

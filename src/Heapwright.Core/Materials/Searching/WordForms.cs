@@ -8,6 +8,7 @@ internal static class WordForms
 {
     private const int MostLetters = 200;
     private const int MostWords = 12;
+    private const char None = '\0';
 
     private static readonly HashSet<string> Fillers = new(StringComparer.Ordinal)
     {
@@ -160,24 +161,31 @@ internal static class WordForms
     public static List<string> Plain(string text)
     {
         var words = new List<string>();
-        var word = new StringBuilder();
+        // On the stack: the index takes thousands of names apart while somebody waits.
+        Span<char> word = stackalloc char[4 * MostLetters];
+        var length = 0;
         var shown = text.Length > MostLetters ? text[..MostLetters] : text;
         foreach (var letter in Decomposed(shown))
         {
+            // What is taken apart may be longer than it was.
             if (char.IsLetterOrDigit(letter))
             {
-                Append(word, char.ToLowerInvariant(letter));
+                length +=
+                    length + 2 > word.Length
+                        ? 0
+                        : Append(word[length..], char.ToLowerInvariant(letter));
             }
             else if (
                 CharUnicodeInfo.GetUnicodeCategory(letter) != UnicodeCategory.NonSpacingMark
                 && letter is not ('\'' or '\u2019')
             )
             {
-                Take(words, word);
+                Take(words, word[..length]);
+                length = 0;
             }
         }
 
-        Take(words, word);
+        Take(words, word[..length]);
         return words;
     }
 
@@ -224,20 +232,29 @@ internal static class WordForms
         }
     }
 
-    private static void Append(StringBuilder word, char letter)
+    // How many letters were written.
+    private static int Append(Span<char> word, char letter)
     {
-        _ = letter switch
+        var (one, other) = letter switch
         {
-            'ß' => word.Append("ss"),
-            'æ' => word.Append("ae"),
-            'œ' => word.Append("oe"),
-            'ø' => word.Append('o'),
-            'ł' => word.Append('l'),
-            _ => word.Append(letter),
+            'ß' => ('s', 's'),
+            'æ' => ('a', 'e'),
+            'œ' => ('o', 'e'),
+            'ø' => ('o', None),
+            'ł' => ('l', None),
+            _ => (letter, None),
         };
+        word[0] = one;
+        if (other == None)
+        {
+            return 1;
+        }
+
+        word[1] = other;
+        return 2;
     }
 
-    private static void Take(List<string> words, StringBuilder word)
+    private static void Take(List<string> words, ReadOnlySpan<char> word)
     {
         if (word.Length > 0 && words.Count < MostWords)
         {
@@ -247,8 +264,6 @@ internal static class WordForms
                 words.Add(taken);
             }
         }
-
-        word.Clear();
     }
 
     private static bool Ends(string word, params ReadOnlySpan<string> endings)

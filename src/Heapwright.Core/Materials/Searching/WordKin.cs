@@ -1,5 +1,3 @@
-using System.Collections.Frozen;
-
 namespace Heapwright.Core.Materials.Searching;
 
 /// <summary>Words that people use for one another whatever the material: any poo is a manure.</summary>
@@ -40,11 +38,22 @@ internal static class WordKin
         ["soil", "dirt", "earth"],
     ];
 
-    private static readonly FrozenDictionary<string, string> Heads = Rows.SelectMany(row =>
-            row.Select(word => KeyValuePair.Create(word, row[0]))
-        )
-        .ToFrozenDictionary(StringComparer.Ordinal);
+    private static readonly Dictionary<string, string> Heads = HeadsOf(Rows);
 
     /// <summary>The word that stands for this one and its kin; the word itself where it has none.</summary>
-    public static string Head(string stem) => Heads.GetValueOrDefault(stem, stem);
+    public static string Head(string stem) => Heads.TryGetValue(stem, out var head) ? head : stem;
+
+    private static Dictionary<string, string> HeadsOf(string[][] rows)
+    {
+        var heads = new Dictionary<string, string>(StringComparer.Ordinal);
+        foreach (var row in rows)
+        {
+            foreach (var word in row)
+            {
+                heads.Add(word, row[0]);
+            }
+        }
+
+        return heads;
+    }
 }
