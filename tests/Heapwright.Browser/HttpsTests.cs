@@ -163,7 +163,7 @@ public sealed class HttpsTests : IAsyncLifetime
         await page.BringSample();
         await page.GotoAsync("/settings/devices");
         await page.FillAsync("#name", "phone");
-        await page.GetByRole(AriaRole.Button, new() { Name = "Give it a token" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Show the code" }).ClickAsync();
         var token = (await page.Locator("code").First.InnerTextAsync()).Trim();
         var heap = await page.APIRequest.GetAsync("/heaps");
         var html = await heap.TextAsync();
