@@ -135,8 +135,8 @@ public sealed class HttpsTests : IAsyncLifetime
         await page.Save();
         await Assertions.Expect(page.GetByText("1 reading waits on this phone")).ToBeVisibleAsync();
         await page.GotoAsync("/pair#" + token);
-        await page.GetByRole(AriaRole.Button, new() { Name = "Let it write" }).ClickAsync();
-        await Assertions.Expect(page.GetByText("It is called phone.")).ToBeVisibleAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Sign in" }).ClickAsync();
+        await Assertions.Expect(page.GetByText("The name here is phone.")).ToBeVisibleAsync();
         await page.GotoAsync("/outbox");
         await Assertions.Expect(page.GetByText("Nothing waits.")).ToBeVisibleAsync();
 
