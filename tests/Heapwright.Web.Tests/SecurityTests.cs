@@ -122,7 +122,7 @@ public sealed class SecurityTests(SiteUnderTest site) : IClassFixture<SiteUnderT
         Assert.Equal(HttpStatusCode.OK, page.StatusCode);
         Assert.Equal(HttpStatusCode.Forbidden, write.StatusCode);
         Assert.Contains(
-            "only the machine that runs Heapwright may change anything",
+            "From another machine only those may change anything who signed in",
             await write.Content.ReadAsStringAsync(Never),
             StringComparison.Ordinal
         );
