@@ -54,5 +54,5 @@ public sealed record RecipeQuestion
     /// The most nodes that all searches of the question visit together; beyond it the best found is given without
     /// proof. A node costs up to a fifth of a millisecond, and nobody waits for a recipe longer than some seconds.
     /// </summary>
-    public long Nodes { get; init; } = 80_000;
+    public long Nodes { get; init; } = 200_000;
 }
