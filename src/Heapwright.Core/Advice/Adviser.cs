@@ -71,7 +71,19 @@ public static class Adviser
         results.Insert(worthIt, wait);
         return
         [
-            .. results.Select(r => r with { Why = Why(r, wait, aim, IsWorthIt(r, rule), results) }),
+            .. results.Select(r =>
+                r with
+                {
+                    // Against waiting in the same members, which in the first round are fewer.
+                    Why = Why(
+                        r,
+                        r.Outcomes.Length == wait.Outcomes.Length ? wait : first[0],
+                        aim,
+                        IsWorthIt(r, rule),
+                        results
+                    ),
+                }
+            ),
         ];
     }
 

@@ -95,6 +95,17 @@ public class MaterialSearchTests
         }
     }
 
+    /// <summary>Clover is called green manure and pine needles pine straw, but nobody who asks for either means them first.</summary>
+    [Fact]
+    public void Search_AWordOfMany_PutsWhatIsCalledSoThroughoutFirst()
+    {
+        var manures = MaterialSearch.Search(Library, "manure", 5).Select(m => m.Id);
+        var straws = MaterialSearch.Search(Library, "straw", 5).Select(m => m.Id);
+
+        Assert.All(manures, id => Assert.Contains("manure", id, StringComparison.Ordinal));
+        Assert.All(straws, id => Assert.Contains("straw", id, StringComparison.Ordinal));
+    }
+
     [Fact]
     public void Search_MostGiven_ReturnsNoMore()
     {

@@ -65,7 +65,7 @@ internal sealed class SearchQuestion
         hits.Sort(
             static (a, b) =>
                 b.Tier != a.Tier ? b.Tier.CompareTo(a.Tier)
-                : b.Score.CompareTo(a.Score) is not 0 and var order ? order
+                : b.Order.CompareTo(a.Order) is not 0 and var order ? order
                 : a.Material.CompareTo(b.Material)
         );
         return hits;
@@ -75,6 +75,7 @@ internal sealed class SearchQuestion
     {
         var tier = 0;
         var best = 0.0;
+        var throughout = 0.0;
         // How well each word of the question is found in the best name, and in any name of this material.
         Span<double> found = stackalloc double[weights.Length];
         Span<double> anywhere = stackalloc double[weights.Length];
@@ -83,6 +84,7 @@ internal sealed class SearchQuestion
         {
             tier = Math.Max(tier, TierOf(name));
             var score = name.Worth * ScoreOf(name, found);
+            throughout += Share(found, namingOnly: false) / names.Length;
             for (var i = 0; i < found.Length; i++)
             {
                 anywhere[i] = Math.Max(anywhere[i], name.Worth * found[i]);
@@ -97,7 +99,13 @@ internal sealed class SearchQuestion
 
         var total = (0.85 * best) + (0.15 * Share(anywhere, namingOnly: false));
         return tier > 0 || total >= LeastScore
-            ? new SearchHit(names[0].Material, tier, total, Share(inBest, namingOnly: true))
+            ? new SearchHit(
+                names[0].Material,
+                tier,
+                total,
+                Share(inBest, namingOnly: true),
+                throughout
+            )
             : null;
     }
 
