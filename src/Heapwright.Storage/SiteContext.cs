@@ -85,7 +85,7 @@ public abstract class SiteContext : DbContext
             device.ToTable("device");
             device.HasKey(d => d.Id);
             device.HasIndex(d => d.TokenSha256).IsUnique();
-            device.Property(d => d.Role).HasDefaultValue(DeviceRow.Volunteer);
+            device.Property(d => d.Role).HasDefaultValue(DeviceRow.Usual);
         });
         model.Entity<LinkRow>(link =>
         {

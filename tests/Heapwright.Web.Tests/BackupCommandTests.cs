@@ -38,11 +38,11 @@ public sealed class BackupCommandTests : IDisposable
         await caller.OwnSite();
         var target = Path.Combine(folder, "out.zip");
         await Run($"backup make --out {target}", data: site.Folder);
-        await Bay(caller, "Later bay");
+        await caller.NewBay("Later bay");
 
         var restored = await Run($"backup restore {target}", data: site.Folder);
         var after = await caller.GetStringAsync("/settings/bays", Never);
-        await Bay(caller, "Newest bay");
+        await caller.NewBay("Newest bay");
 
         Assert.Equal((0, ""), (restored.Status, restored.Errors));
         Assert.DoesNotContain("Later bay", after, StringComparison.Ordinal);
@@ -98,17 +98,6 @@ public sealed class BackupCommandTests : IDisposable
     }
 
     public void Dispose() => Directory.Delete(folder, recursive: true);
-
-    private static Task Bay(HttpClient caller, string name) =>
-        caller.Send(
-            "/settings/bays",
-            "bay",
-            ("name", name),
-            ("shape", "box"),
-            ("length_m", "1"),
-            ("width_m", "1"),
-            ("height_m", "1")
-        );
 
     private async Task<(int Status, string Output, string Errors)> Run(
         string words,

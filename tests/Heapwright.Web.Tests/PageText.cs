@@ -23,6 +23,18 @@ internal static class PageText
         }
     }
 
+    /// <summary>Makes a bay of a cubic metre, or tries to.</summary>
+    public static Task<HttpResponseMessage> NewBay(this HttpClient caller, string name) =>
+        caller.Send(
+            "/settings/bays",
+            "bay",
+            ("name", name),
+            ("shape", "box"),
+            ("length_m", "1"),
+            ("width_m", "1"),
+            ("height_m", "1")
+        );
+
     /// <summary>Fills in a form and sends it.</summary>
     public static async Task<HttpResponseMessage> Send(
         this HttpClient caller,

@@ -124,17 +124,7 @@ public sealed class SignInTests : IAsyncLifetime
     }
 
     private async Task<HttpStatusCode> NewBay(string name) =>
-        (
-            await caller.Send(
-                "/settings/bays",
-                "bay",
-                ("name", name),
-                ("shape", "box"),
-                ("length_m", "1"),
-                ("width_m", "1"),
-                ("height_m", "1")
-            )
-        ).StatusCode;
+        (await caller.NewBay(name)).StatusCode;
 
     private async Task<string> SignIn(string name, DeviceRole role, Instant? until = null)
     {

@@ -17,6 +17,18 @@ public sealed class KeepDevices(IDeviceStore store, TimeProvider clock)
 
     private const string Mark = "hwd_";
 
+    /// <summary>The words for what a device may do, in the order of <see cref="DeviceRole"/>.</summary>
+    public static IReadOnlyList<string> Roles { get; } = ["volunteer", "coordinator"];
+
+    /// <summary>The word for what a device may do.</summary>
+    /// <param name="role">The role.</param>
+    public static string Of(DeviceRole role) => Roles[(int)role];
+
+    /// <summary>The role a word stands for; that which may do the least where the word is unknown.</summary>
+    /// <param name="word">The word.</param>
+    public static DeviceRole RoleOf(string? word) =>
+        word == Of(DeviceRole.Coordinator) ? DeviceRole.Coordinator : DeviceRole.Volunteer;
+
     /// <summary>All devices.</summary>
     /// <param name="cancel">Gives up.</param>
     public Task<ImmutableArray<Device>> All(CancellationToken cancel) => store.All(cancel);

@@ -12,9 +12,6 @@ namespace Heapwright.Cli.Commands;
 /// <param name="open">Opens what is stored in a folder.</param>
 internal sealed class DeviceCommands(Func<string, DiaryDesk> open)
 {
-    // In the order of DeviceRole.
-    private static readonly string[] Roles = ["volunteer", "coordinator"];
-
     private readonly Stored stored = new(open);
 
     /// <summary>Names a device and shows its token.</summary>
@@ -22,9 +19,9 @@ internal sealed class DeviceCommands(Func<string, DiaryDesk> open)
     public Reply Add(Call call)
     {
         var name = string.Join(' ', call.Words);
-        var role = Array.IndexOf(Roles, Stored.Word(call, "--role", Roles, Roles[0]));
+        var role = Stored.Word(call, "--role", KeepDevices.Roles, KeepDevices.Roles[0]);
         var (device, token, refusal) = Stored.Await(
-            stored.Open(call).Devices.Add(name, CancellationToken.None, (DeviceRole)role)
+            stored.Open(call).Devices.Add(name, CancellationToken.None, KeepDevices.RoleOf(role))
         );
         return device is null
             ? throw new InputProblem("heapwright", "", Words.Of(refusal!.Why))
@@ -34,7 +31,7 @@ internal sealed class DeviceCommands(Func<string, DiaryDesk> open)
                     ["schema"] = 1,
                     ["id"] = device.Id.ToString(),
                     ["name"] = device.Name,
-                    ["role"] = Roles[(int)device.Role],
+                    ["role"] = KeepDevices.Of(device.Role),
                     ["token"] = token,
                 },
                 Yes: true,
@@ -57,7 +54,7 @@ internal sealed class DeviceCommands(Func<string, DiaryDesk> open)
                     {
                         ["id"] = d.Id.ToString(),
                         ["name"] = d.Name,
-                        ["role"] = Roles[(int)d.Role],
+                        ["role"] = KeepDevices.Of(d.Role),
                         ["made_at"] = InstantPattern.ExtendedIso.Format(d.MadeAt),
                         ["until"] = Time(d.Until),
                         ["revoked_at"] = Time(d.RevokedAt),
@@ -96,7 +93,7 @@ internal sealed class DeviceCommands(Func<string, DiaryDesk> open)
             null,
             device.Id,
             device.Name,
-            Words.Of("diary.role_" + Roles[(int)device.Role]),
+            Words.Of("diary.role_" + KeepDevices.Of(device.Role)),
             InstantPattern.General.Format(device.MadeAt),
             InstantPattern.General.Format(end)
         );

@@ -1,13 +1,12 @@
+using Heapwright.App.Diary;
+
 namespace Heapwright.Storage.Rows;
 
 /// <summary>The row of a device that may send entries.</summary>
 public sealed class DeviceRow
 {
-    /// <summary>The role of a device that only writes into diaries, as all did before there were roles.</summary>
-    public const string Volunteer = "volunteer";
-
-    /// <summary>The role of a device that runs the yard.</summary>
-    public const string Coordinator = "coordinator";
+    /// <summary>The role of the devices from before there were roles, which only wrote into diaries.</summary>
+    public static string Usual => KeepDevices.Of(DeviceRole.Volunteer);
 
     /// <summary>Which.</summary>
     public Guid Id { get; set; }
@@ -15,8 +14,8 @@ public sealed class DeviceRow
     /// <summary>What people call it.</summary>
     public string Name { get; set; } = "";
 
-    /// <summary>What it may do, in words: <c>volunteer</c> or <c>coordinator</c>.</summary>
-    public string Role { get; set; } = Volunteer;
+    /// <summary>What it may do, one of <see cref="KeepDevices.Roles"/>.</summary>
+    public string Role { get; set; } = Usual;
 
     /// <summary>Until when it may write, in ISO 8601; null for as long as it is not taken off.</summary>
     public string? UntilUtc { get; set; }

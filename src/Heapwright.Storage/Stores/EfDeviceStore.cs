@@ -37,10 +37,7 @@ public sealed class EfDeviceStore<TContext>(IDbContextFactory<TContext> contexts
                 Name = device.Name,
                 TokenSha256 = tokenHash,
                 MadeAtUtc = Shelves.Text(device.MadeAt),
-                Role =
-                    device.Role == DeviceRole.Coordinator
-                        ? DeviceRow.Coordinator
-                        : DeviceRow.Volunteer,
+                Role = KeepDevices.Of(device.Role),
                 UntilUtc = device.Until is { } end ? Shelves.Text(end) : null,
             }
         );
@@ -76,10 +73,7 @@ public sealed class EfDeviceStore<TContext>(IDbContextFactory<TContext> contexts
         new(
             row.Id,
             row.Name,
-            // What is unknown here may do the least.
-            row.Role == DeviceRow.Coordinator
-                ? DeviceRole.Coordinator
-                : DeviceRole.Volunteer,
+            KeepDevices.RoleOf(row.Role),
             Shelves.Moment(row.MadeAtUtc),
             row.UntilUtc is null ? null : Shelves.Moment(row.UntilUtc),
             row.RevokedAtUtc is null ? null : Shelves.Moment(row.RevokedAtUtc)

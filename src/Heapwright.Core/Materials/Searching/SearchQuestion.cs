@@ -83,8 +83,10 @@ internal sealed class SearchQuestion
         foreach (var name in names)
         {
             tier = Math.Max(tier, TierOf(name));
-            var score = name.Worth * ScoreOf(name, found);
-            throughout += Share(found, namingOnly: false) / names.Length;
+            var fit = FitOf(name, found);
+            var share = Share(found, namingOnly: false);
+            var score = name.Worth * (share * fit);
+            throughout += share / names.Length;
             for (var i = 0; i < found.Length; i++)
             {
                 anywhere[i] = Math.Max(anywhere[i], name.Worth * found[i]);
@@ -149,8 +151,8 @@ internal sealed class SearchQuestion
         return true;
     }
 
-    // The question must be covered by the name; of two names that cover it, the one with less besides wins.
-    private double ScoreOf(SearchPhrase name, Span<double> found)
+    // Finds the words of the question in a name; of two names that hold them, the one with less besides fits better.
+    private double FitOf(SearchPhrase name, Span<double> found)
     {
         found.Clear();
         Span<double> covered = stackalloc double[name.Words.Length];
@@ -192,7 +194,7 @@ internal sealed class SearchQuestion
             all += weight;
         }
 
-        return Share(found, namingOnly: false) * (0.65 + (0.35 * sum / all));
+        return 0.65 + (0.35 * sum / all);
     }
 
     private double Share(ReadOnlySpan<double> found, bool namingOnly)
