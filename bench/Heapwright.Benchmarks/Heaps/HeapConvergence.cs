@@ -8,7 +8,7 @@ internal static class HeapConvergence
 {
     public static void Print()
     {
-        foreach (var name in new[] { "usual", "cold", "small", "windrow" })
+        foreach (var name in new[] { "usual", "cold", "small", "ring", "windrow" })
         {
             var (rough, tight) = (
                 Run(HeapQuestions.Of(name, 200, 1, 0.03)),

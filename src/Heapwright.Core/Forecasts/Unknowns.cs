@@ -23,9 +23,6 @@ internal sealed class Unknowns
     private const double DryError = 0.05;
     private const double FastError = 0.10;
 
-    // Oxygen may follow this slowly here (see oxygen_time): half the steps, for an error well below that of the model.
-    private const double SlowOxygen = 0.05; // d
-
     private const double StartErrorSaid = 1; // K
     private const double StartErrorAssumed = 2;
 
@@ -201,7 +198,6 @@ internal sealed class Unknowns
             Array.Fill(draws[p], question.Parameters.Usual((HeapParameter)p));
         }
 
-        Array.Fill(draws[(int)HeapParameter.OxygenTime], SlowOxygen);
         for (var k = 0; k < parameters.Length; k++)
         {
             var parameter = parameters[k];

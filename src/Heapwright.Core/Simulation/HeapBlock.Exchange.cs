@@ -27,7 +27,8 @@ internal sealed partial class HeapBlock
             if (k < layers - 1)
             {
                 var above = z + rings;
-                var reach = V(grid.PlanArea[r]) / ((thickness[z] + thickness[above]) * V(0.5));
+                var apart = (thickness[z] + thickness[above]) * V(0.5);
+                var reach = V(grid.PlanArea[r]) / Vector512.MaxNative(apart, V(grid.LeastDistance));
                 Pass(z, above, upFlow[z], reach, capillary, state, rate);
             }
 

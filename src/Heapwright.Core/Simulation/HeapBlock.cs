@@ -41,7 +41,7 @@ internal sealed partial class HeapBlock : ILockStepSystem
     public const int FastAtStart = 8; // kg
     public const int FixedPerZone = 9;
 
-    private const double OxygenTolerance = 0.0002; // mole fraction
+    private const double OxygenTolerance = 1.0 / 300; // mole fraction for each K tolerated
     private const double SecondsPerDay = 86400;
     private const double WaterHeat = 4186; // J/kgK
     private const double IceHeat = 2100;
@@ -51,6 +51,7 @@ internal sealed partial class HeapBlock : ILockStepSystem
     private readonly int rings;
     private readonly int layers;
     private readonly int zones;
+    private readonly int[] drawn;
 
     public HeapBlock(HeapGrid grid, Weather weather)
     {
@@ -59,6 +60,7 @@ internal sealed partial class HeapBlock : ILockStepSystem
         rings = grid.Rings;
         layers = grid.Layers;
         zones = grid.Zones;
+        drawn = [.. Enumerable.Range(0, zones).Select(z => At(z, Oxygen))];
         State = new Vector512<double>[StateCount];
         Fixed = new Vector512<double>[zones * FixedPerZone];
         Parameters = new Vector512<double>[HeapParameters.Count];
@@ -84,6 +86,12 @@ internal sealed partial class HeapBlock : ILockStepSystem
         TurnedOn.CopyTo(copy.TurnedOn, 0);
         return copy;
     }
+
+    /// <inheritdoc/>
+    public ReadOnlySpan<int> Drawn => drawn;
+
+    /// <inheritdoc/>
+    public double Pace => 1 / ParameterOf(HeapParameter.OxygenTime, 0);
 
     /// <inheritdoc/>
     public int StateCount => (zones * PerZone) + Totals;
@@ -180,8 +188,8 @@ internal sealed partial class HeapBlock : ILockStepSystem
     )
     {
         // Control on temperature: the error of the heat over the heat capacity of the last evaluation. Oxygen joins in
-        // with a wide tolerance, so that its fast balance stays stable where temperature hardly moves.
-        var oxygenScale = V(Tolerance / OxygenTolerance);
+        // with a tolerance of its own: what it is off by for hours tells on the heat.
+        var oxygenScale = V(1 / OxygenTolerance);
         var worst = Vector512<double>.Zero;
         for (var z = 0; z < zones; z++)
         {

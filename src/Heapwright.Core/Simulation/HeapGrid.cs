@@ -11,6 +11,7 @@ public sealed class HeapGrid
     // Below this a skin apart would be thinner than what a skin is, m.
     private const double Shallow = 0.4;
     private const double ThinnestLayer = 0.06; // m
+    private const double Nearest = 0.05; // m
 
     private HeapGrid(
         BinShape shape,
@@ -18,9 +19,11 @@ public sealed class HeapGrid
         double width,
         double height,
         double[] ringEdges,
-        double[] layerEdges
+        double[] layerEdges,
+        double leastDistance
     )
     {
+        LeastDistance = leastDistance;
         Shape = shape;
         Length = length;
         Width = width;
@@ -101,6 +104,12 @@ public sealed class HeapGrid
 
     /// <summary>From the middle to the side, m; for a box twice the floor over its girth.</summary>
     public double HalfWidth { get; }
+
+    /// <summary>
+    /// Zones above one another count as at least so far apart, m: at the foot of a slope they lie nearer, where heat would
+    /// pass so fast that it shortens the step many times, between zones that are alike anyway.
+    /// </summary>
+    public double LeastDistance { get; }
 
     /// <summary>Shape [ring]: floor area, m².</summary>
     public double[] PlanArea { get; }
@@ -197,7 +206,8 @@ public sealed class HeapGrid
             width,
             height,
             Refined(sloped ? [0, 0.4, 0.65, 0.85, 1] : [0, 0.45, 0.72, 0.9, 1], refinement),
-            Refined(layers, refinement)
+            Refined(layers, refinement),
+            Nearest / refinement
         );
     }
 
@@ -212,7 +222,8 @@ public sealed class HeapGrid
             there.Width,
             there.Height,
             RingEdges,
-            LayerEdges
+            LayerEdges,
+            LeastDistance
         );
     }
 

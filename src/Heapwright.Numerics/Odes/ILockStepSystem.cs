@@ -11,6 +11,15 @@ public interface ILockStepSystem
     /// <summary>The number of states of one member.</summary>
     int StateCount { get; }
 
+    /// <summary>
+    /// The states that are drawn to a balance at a pace: their rate is pace · (balance − state). None of them is among
+    /// what is conserved. Where the method knows them apart, a fast pace does not shorten the step.
+    /// </summary>
+    ReadOnlySpan<int> Drawn => [];
+
+    /// <summary>The pace of the <see cref="Drawn"/> states, per unit of time. One that is nearly right costs no order.</summary>
+    double Pace => 0;
+
     /// <summary>The rates of change.</summary>
     /// <param name="time">The time.</param>
     /// <param name="state">Shape [state], a member in each lane.</param>

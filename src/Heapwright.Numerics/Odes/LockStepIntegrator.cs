@@ -5,7 +5,7 @@ namespace Heapwright.Numerics.Odes;
 
 /// <summary>
 /// Integrates eight members in lock-step by an explicit Runge–Kutta method with one adaptive step that all of them
-/// share. What is conserved linearly by the rates (masses, energy with its losses as states) is conserved to rounding.
+/// share. The Bogacki–Shampine method treats drawn states by <see cref="DrawnWeights"/>. What is conserved linearly by the rates (masses, energy with its losses as states) is conserved to rounding.
 /// </summary>
 public sealed class LockStepIntegrator
 {
@@ -18,6 +18,8 @@ public sealed class LockStepIntegrator
     private readonly Vector512<double>[][] slopes;
     private readonly Vector512<double>[] trial;
     private readonly Vector512<double>[] error;
+    private readonly Vector512<double>[][] pulls; // [stage][drawn state]
+    private readonly DrawnWeights drawnWeights = new();
     private readonly bool reuse;
     private double suggested;
     private bool haveFirst;
@@ -37,6 +39,8 @@ public sealed class LockStepIntegrator
             slopes[i] = new Vector512<double>[system.StateCount];
         }
 
+        var drawn = tableau == ButcherTableau.BogackiShampine ? system.Drawn.Length : 0;
+        pulls = [.. slopes.Select(_ => new Vector512<double>[drawn])];
         trial = new Vector512<double>[system.StateCount];
         error = new Vector512<double>[system.StateCount];
         reuse = tableau.LastIsFirst;
@@ -139,10 +143,14 @@ public sealed class LockStepIntegrator
             system.Rates(time, state, slopes[0]);
         }
 
+        drawnWeights.Set(system.Pace * step);
+        Pull(0, state, state);
         for (var s = 1; s < slopes.Length; s++)
         {
             Combine(state, tableau.Stages[s].AsSpan(), step, trial);
+            Draw(state, s, step, trial);
             system.Rates(time + (tableau.Nodes[s] * step), trial, slopes[s]);
+            Pull(s, state, trial);
         }
 
         if (!reuse)
@@ -151,7 +159,55 @@ public sealed class LockStepIntegrator
         }
 
         Combine(default, tableau.ErrorWeights.AsSpan(), step, error);
+        Draw(default, slopes.Length, step, error);
         return system.ErrorOf(trial, error);
+    }
+
+    // How drawn states would move at the time of a stage if they were still where the step began.
+    private void Pull(
+        int stage,
+        ReadOnlySpan<Vector512<double>> start,
+        ReadOnlySpan<Vector512<double>> reached
+    )
+    {
+        var pull = pulls[stage];
+        var pace = Vector512.Create(system.Pace);
+        for (var d = 0; d < pull.Length; d++)
+        {
+            var i = system.Drawn[d];
+            pull[d] = Vector512.FusedMultiplyAdd(pace, reached[i] - start[i], slopes[stage][i]);
+        }
+    }
+
+    // The drawn states at a stage, or after the last the error: start + step · Σ weight · pull; an empty start stands for zero.
+    private void Draw(
+        ReadOnlySpan<Vector512<double>> start,
+        int stage,
+        double step,
+        Vector512<double>[] result
+    )
+    {
+        if (pulls[0].Length == 0)
+        {
+            return;
+        }
+
+        var weights = stage < slopes.Length ? drawnWeights.Stage(stage) : drawnWeights.Error;
+        for (var d = 0; d < pulls[0].Length; d++)
+        {
+            var i = system.Drawn[d];
+            var sum = start.IsEmpty ? Vector512<double>.Zero : start[i];
+            for (var s = 0; s < weights.Length; s++)
+            {
+                sum = Vector512.FusedMultiplyAdd(
+                    Vector512.Create(weights[s] * step),
+                    pulls[s][d],
+                    sum
+                );
+            }
+
+            result[i] = sum;
+        }
     }
 
     // start + step · Σ weight · slope; an empty start stands for zero.

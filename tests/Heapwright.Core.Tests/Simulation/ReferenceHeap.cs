@@ -236,7 +236,7 @@ internal sealed class ReferenceHeap(HeapGrid grid, Barrier wall, Barrier cover)
                             area * Ease / (Hold(one) + Hold(two)),
                             Lift(one) + Lift(two),
                             area,
-                            (one.Thickness + two.Thickness) / 2
+                            Math.Max((one.Thickness + two.Thickness) / 2, grid.LeastDistance)
                         )
                     );
                 }

@@ -15,6 +15,14 @@ internal sealed class Equations(int count, double tolerance, Equations.RateOfCha
 
     public int StateCount => count;
 
+    /// <summary>The drawn states; none unless said.</summary>
+    public int[] Drawn { get; init; } = [];
+
+    /// <summary>Their pace.</summary>
+    public double Pace { get; init; }
+
+    ReadOnlySpan<int> ILockStepSystem.Drawn => Drawn;
+
     /// <summary>The times at which rates were asked for.</summary>
     public List<double> Times { get; } = [];
 

@@ -35,8 +35,9 @@ public class MeasuredForecastTests(ITestOutputHelper output)
             MeasuredMiss.Root(all, m => m.Error)
                 <= 2.0 / 3 * MeasuredMiss.Root(all, m => m.PriorError)
         );
-        // Of six forecasts of the litter four lie within the band; of 59 with the folder, 83 %.
-        Assert.InRange(share, 0.6, 0.97);
+        // Six forecasts of the litter lie within a right band of 90 % more often than not, so that only too narrow a one
+        // shows in them; with the folder they are 59, of which 86 % do.
+        Assert.InRange(share, 0.6, heaps.Count > 1 ? 0.97 : 1);
     }
 
     private void Describe(string name, MeasuredMiss[] misses) =>
