@@ -4,6 +4,7 @@ using Heapwright.App.Library;
 using Heapwright.App.Texts;
 using Heapwright.Core.Advice;
 using Heapwright.Core.Forecasts;
+using Heapwright.Core.Quantities;
 using Heapwright.Core.Simulation;
 using Heapwright.Numerics.Sampling;
 
@@ -217,29 +218,18 @@ public static class ForecastAnswers
     private static JsonArray Fitted(ForecastAnswer forecast)
     {
         var (before, after) = forecast.BuiltMoisture;
-        var all = new JsonArray
-        {
+        static JsonNode Of(string parameter, Spread before, Spread after) =>
             new JsonObject
             {
-                ["parameter"] = "built_moisture_pct_wb",
+                ["parameter"] = parameter,
                 ["before"] = Json.Of(before),
                 ["after"] = Json.Of(after),
-            },
-        };
-        foreach (var fitted in forecast.Fitted)
-        {
-            all.Add(
-                (JsonNode)
-                    new JsonObject
-                    {
-                        ["parameter"] = ParameterNames.Of(fitted.Parameter),
-                        ["before"] = Json.Of(fitted.Before),
-                        ["after"] = Json.Of(fitted.After),
-                    }
-            );
-        }
-
-        return all;
+            };
+        return
+        [
+            Of("built_moisture_pct_wb", before, after),
+            .. forecast.Fitted.Select(f => Of(ParameterNames.Of(f.Parameter), f.Before, f.After)),
+        ];
     }
 
     private static JsonObject Scores(ForecastAnswer forecast)

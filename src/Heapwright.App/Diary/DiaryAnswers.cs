@@ -43,7 +43,7 @@ public static class DiaryAnswers
         {
             var one = Of(heap, now);
             one["entries"] = count;
-            json.Add(one);
+            json.Add((JsonNode)one);
             text.Add(Words.Of("diary.heap_line", null, heap.Id, heap.Name, heap.DayOf(now), count));
         }
 
@@ -92,7 +92,7 @@ public static class DiaryAnswers
         {
             var entry = standing.Entry;
             var verdict = record.Verdicts.GetValueOrDefault(entry.Id);
-            entries.Add(Entry(standing, verdict, measures));
+            entries.Add((JsonNode)Entry(standing, verdict, measures));
             var line =
                 $"{Local(Instant.FromDateTimeOffset(entry.At), zone)}  {EntryText.Of(entry, measures)}";
             var doubt = EntryText.Of(verdict, measures);

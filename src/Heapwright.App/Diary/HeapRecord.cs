@@ -103,10 +103,10 @@ public sealed class HeapRecord
             switch (standing.Entry)
             {
                 case EventEntry happening when day >= 0 && Event(happening, day) is { } json:
-                    events.Add(json);
+                    events.Add((JsonNode)json);
                     break;
                 case TemperatureEntry reading when day >= 0 && Believed(reading.Id):
-                    readings.Add(Reading(reading, day));
+                    readings.Add((JsonNode)Reading(reading, day));
                     break;
             }
         }

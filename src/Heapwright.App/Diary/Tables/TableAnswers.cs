@@ -45,7 +45,7 @@ public static class TableAnswers
         foreach (var (name, role) in form.Names.Zip(form.Roles))
         {
             var word = role?.ToString().ToLowerInvariant();
-            columns.Add(new JsonObject { ["name"] = name, ["read_as"] = word });
+            columns.Add((JsonNode)new JsonObject { ["name"] = name, ["read_as"] = word });
             text.Add(
                 Words.Of(
                     "diary.preview_column",
