@@ -350,7 +350,8 @@ static void exchange(const struct heap *h, const struct outside *now, const doub
         for (int r = 0; r < rings; r++, z++) {
             if (k < h->layers - 1)
                 pass(h, z, z + rings, s->up[z],
-                    2 * h->plan[r] / (s->thickness[z] + s->thickness[z + rings]), y, s, rate);
+                    h->plan[r] / most(0.5 * (s->thickness[z] + s->thickness[z + rings]), h->least_distance),
+                    y, s, rate);
             if (r < rings - 1)
                 pass(h, z, z + 1, s->out[z],
                     h->perimeter[r] * 0.5 / (h->inward[r] + h->outward[r])
@@ -477,7 +478,8 @@ int heap_read(const char *path, struct heap_file *file)
     file->check = calloc((size_t)(file->members * file->checks * each), sizeof(double));
     if (!take(f, common.plan, common.rings) || !take(f, common.top, common.rings)
         || !take(f, common.perimeter, common.rings) || !take(f, common.inward, common.rings)
-        || !take(f, common.outward, common.rings) || !take(f, common.core, common.zones))
+        || !take(f, common.outward, common.rings) || !take(f, common.core, common.zones)
+        || !take(f, &common.least_distance, 1))
         return 0;
     for (int m = 0; m < file->members; m++) {
         struct heap *h = file->heap + m;

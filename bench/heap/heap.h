@@ -85,6 +85,7 @@ struct heap {
     double plan[MOST_RINGS], top[MOST_RINGS], perimeter[MOST_RINGS]; /* m², m², m */
     double inward[MOST_RINGS], outward[MOST_RINGS];                  /* m from a centre to a face */
     double core[MOST_ZONES];                                         /* weights of the core */
+    double least_distance;                                           /* m, between zones above one another */
     double air, wind, rain, humidity, sun, swing, start_hour, ground;
     struct barrier wall, cover;
     double p[PARAMETERS], carbon[3], fixed[MOST_ZONES * FIXED_PER_ZONE];

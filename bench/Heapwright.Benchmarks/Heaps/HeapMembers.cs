@@ -60,6 +60,7 @@ internal static class HeapMembers
         }
 
         Put(core);
+        Put(grid.LeastDistance);
         var states = grid.Zones * HeapBlock.PerZone;
         for (var b = 0; b < blocks.Length; b++)
         {
