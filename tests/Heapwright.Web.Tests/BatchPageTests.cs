@@ -2,7 +2,9 @@ using System.Net;
 using System.Text;
 using System.Text.Json.Nodes;
 using Heapwright.App.Batches;
+using Heapwright.App.Changes;
 using Heapwright.App.Diary;
+using Heapwright.App.Sites;
 using Heapwright.App.Texts;
 using Heapwright.Core.Readings;
 using Heapwright.Core.Readings.Deeds;
@@ -87,6 +89,32 @@ public sealed class BatchPageTests(SiteUnderTest site)
 
         var pdf = await caller.GetByteArrayAsync($"/heaps/{heapId:N}/heat.pdf", Never);
         Assert.Equal("%PDF", Encoding.ASCII.GetString(pdf, 0, 4));
+    }
+
+    [Fact]
+    public async Task Record_HeapForkedIntoAnotherBay_CountsItAsATurnButNotTheUpperHalfAlone()
+    {
+        var bay = new Bay
+        {
+            Id = Guid.CreateVersion7(),
+            Name = "Next door",
+            Shape = "box",
+            LengthM = 1,
+            WidthM = 1,
+            HeightM = 1,
+        };
+        await site
+            .Services.GetRequiredService<SiteRecorder>()
+            .Put("acts.bay_added", [bay.Name], [bay], Never);
+        await Sent($$"""{"temperature_c":60,"spot":"core","at":"{{At(1)}}"}""");
+        await Sent($$"""{"temperature_c":58,"spot":"core","at":"{{At(9)}}"}""");
+        await Sent($$"""{"do":"turn","at":"{{At(4)}}"}""");
+        await Sent($$"""{"do":"turn","part":"top_half","at":"{{At(6)}}"}""");
+        await Sent($$"""{"do":"move","bay":"{{bay.Id:N}}","at":"{{At(8)}}"}""");
+        var json = JsonNode.Parse(
+            await caller.GetStringAsync($"/heaps/{heapId:N}/record.json", Never)
+        )!;
+        Assert.Equal(2, json["heat"]!["record"]!["turns"]!.GetValue<int>());
     }
 
     [Fact]

@@ -10,6 +10,7 @@ using Heapwright.Core.Bins;
 using Heapwright.Core.Mixtures;
 using Heapwright.Core.Readings;
 using Heapwright.Core.Readings.Deeds;
+using Heapwright.Core.Simulation;
 using NodaTime;
 
 namespace Heapwright.App.Batches;
@@ -193,6 +194,10 @@ public sealed class BatchRecord
             ["since"] = EntryJson.Date(part.Load?.Since),
         };
 
+    // Forked over into another bay all of it is turned; of the upper half alone a rule would not say so.
+    private static bool IsTurn(HeapDeed deed) =>
+        deed is MovedDeed or TurnedDeed { Part: not TurnedPart.TopHalf };
+
     // The places where a probe stood are its probes; a place that was not said is one of them.
     private HygieneAnswer? AskHeat(string process)
     {
@@ -223,7 +228,7 @@ public sealed class BatchRecord
             ]),
             ["turns"] = new JsonArray([
                 .. record
-                    .Events.Where(e => e.Deed is TurnedDeed)
+                    .Events.Where(e => IsTurn(e.Deed))
                     .TakeLast(HygieneReader.MostTurns)
                     .Select(e => (JsonNode)EntryJson.Time(e.At)),
             ]),
