@@ -5,7 +5,8 @@ namespace Heapwright.Numerics.Odes;
 
 /// <summary>
 /// Integrates eight members in lock-step by an explicit Runge–Kutta method with one adaptive step that all of them
-/// share. The Bogacki–Shampine method treats drawn states by <see cref="DrawnWeights"/>. What is conserved linearly by the rates (masses, energy with its losses as states) is conserved to rounding.
+/// share; the Bogacki–Shampine method steps drawn states by <see cref="DrawnWeights"/>. What is conserved linearly by the
+/// rates (masses, energy with its losses as states) is conserved to rounding.
 /// </summary>
 public sealed class LockStepIntegrator
 {
