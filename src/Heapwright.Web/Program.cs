@@ -213,6 +213,7 @@ app.Use(
     }
 );
 app.UseAntiforgery();
+app.UseStaleForms();
 app.MapStaticAssets();
 app.MapHealthChecks("/health");
 app.MapQuestions();

@@ -121,6 +121,22 @@ public sealed class HeapPageTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task Form_ThatItsPageNoLongerHas_ShowsThePageAsItStandsNow()
+    {
+        using var answer = await caller.Send(Page, "deed", ("_handler", "no-such-form"));
+        Assert.Equal(HttpStatusCode.SeeOther, answer.StatusCode);
+        var shown = await caller.GetStringAsync(answer.Headers.Location, Never);
+        Assert.Contains("This is how it stands now", shown, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Yard_HeapInNoBay_IsShownAlsoWhereNoBayIsMeasured()
+    {
+        var yard = WebUtility.HtmlDecode(await caller.GetStringAsync("/", Never));
+        Assert.Contains(Page, yard, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Heap_MovedPartedAndPutTogether_IsToldInTheDiary()
     {
         var bay = new Bay

@@ -41,8 +41,17 @@ public static class RecipeAnswers
             ContainerReader.Read(fields["containers"]),
             assumptions
         );
-        var question = RecipeReader.Read(fields, reader, assumptions, seed);
+        var question = RecipeReader.Read(fields, reader, assumptions, seed, out var leftOut);
         var answer = RecipePlanner.Plan(question, FetchFirstReader.Table);
+        answer = answer with
+        {
+            Plans = [.. answer.Plans.Select(p => p with { Notes = [.. leftOut, .. p.Notes] })],
+        };
+        foreach (var reason in leftOut)
+        {
+            assumptions.Say(reason);
+        }
+
         if (answer.Plans.Length > 0)
         {
             MixAnswers.SayMixing(

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Heapwright.App.Library;
 using Heapwright.Core.Mixtures;
 using Heapwright.Core.Quantities;
+using Heapwright.Core.Reasons;
 using Heapwright.Core.Recipes;
 
 namespace Heapwright.App.Contract;
@@ -20,12 +21,14 @@ internal static class RecipeReader
     /// <param name="fields">The fields of the question, opened.</param>
     /// <param name="assumptions">Takes what is assumed.</param>
     /// <param name="seed">The seed where the question names none.</param>
+    /// <param name="leftOut">What is listed but should never go into a heap: it is no part of the question.</param>
     /// <exception cref="InputProblem">The question is wrong.</exception>
     public static RecipeQuestion Read(
         InputFields fields,
         IngredientReader reader,
         Assumptions assumptions,
-        ulong? seed
+        ulong? seed,
+        out ImmutableArray<Reason> leftOut
     )
     {
         var have = fields["have"]?.Items(0, MostItems) ?? [];
@@ -37,6 +40,25 @@ internal static class RecipeReader
             );
         }
 
+        RecipeItem[] items =
+        [
+            .. have.Select(h => Have(h, reader)),
+            .. buy.Select(c => Purchase(c, reader, assumptions)),
+        ];
+        if (items.FirstOrDefault(i => IsNever(i) && i.MustUse) is { } never)
+        {
+            throw fields.Owner.Problem(
+                $"{never.Ingredient.Name} must be used, but should never go into a heap; leave it out"
+            );
+        }
+
+        if (items.All(IsNever))
+        {
+            throw fields.Owner.Problem(
+                "nothing that is listed may go into a heap; list something else"
+            );
+        }
+
         var bin = fields["bin"] is { } b ? BinReader.Read(b) : null;
         var (least, most) = Volume(fields["volume_m3"]);
         var question = new RecipeQuestion
@@ -44,11 +66,7 @@ internal static class RecipeReader
             Parameters = EarlierReader
                 .Read(fields[EarlierReader.Field], assumptions)
                 .In(ParameterReader.Table),
-            Items =
-            [
-                .. have.Select(h => Have(h, reader)),
-                .. buy.Select(c => Purchase(c, reader, assumptions)),
-            ],
+            Items = [.. items.Where(i => !IsNever(i))],
             Bin = bin,
             LeastVolume = least,
             MostVolume = most,
@@ -68,8 +86,16 @@ internal static class RecipeReader
             );
         }
 
+        leftOut =
+        [
+            .. items
+                .Where(IsNever)
+                .Select(i => Reason.Of("recipes.never_left_out", i.Ingredient.Name)),
+        ];
         return question;
     }
+
+    private static bool IsNever(RecipeItem item) => item.Ingredient.Material?.Advice == "never";
 
     /// <summary>The word for an aim.</summary>
     public static string AimWord(RecipeAim aim) =>

@@ -13,6 +13,12 @@ public static class HeapAlarms
     /// <summary>The code of the caution on a heap that may burn.</summary>
     public const string Fire = "fire_in_heap";
 
+    /// <summary>The code for a core so hot that most of what works in it dies off.</summary>
+    public const string TooHot = "too_hot";
+
+    /// <summary>A core read from here on is too hot, °C (Haug 1993 and common practice: above about 70).</summary>
+    public const double TooHotCelsius = 70;
+
     private const double FireCelsius = 75;
     private const double HotCelsius = 65;
     private static readonly string[] Burning = ["smoke", "glow", "flames", "char"];
@@ -49,10 +55,31 @@ public static class HeapAlarms
         {
             yield return Fire;
         }
-
-        if (hottest >= HotCelsius)
+        else if (hottest >= HotCelsius)
         {
             yield return "hot_heap";
         }
     }
+
+    /// <summary>What comes before every other advice: smoke, a heap that may burn, or one that is too hot; null for none.</summary>
+    /// <param name="record">The heap with its diary.</param>
+    /// <param name="lastCore">The last reading of its core that is believed; null for none.</param>
+    /// <param name="now">The present.</param>
+    public static string? Urgent(HeapRecord record, TemperatureEntry? lastCore, Instant now) =>
+        Of(record, now).FirstOrDefault(code => code is Smoke or Fire)
+        ?? (
+            lastCore is not null
+            && lastCore.At >= (now - Lately).ToDateTimeOffset()
+            && lastCore.Temperature.DegreesCelsius >= TooHotCelsius
+                ? TooHot
+                : null
+        );
+
+    /// <summary>The last reading of the core that is believed; null for none.</summary>
+    /// <param name="record">The heap with its diary.</param>
+    public static TemperatureEntry? LastCore(HeapRecord record) =>
+        record
+            .Diary.Standing.Select(s => s.Entry)
+            .OfType<TemperatureEntry>()
+            .LastOrDefault(r => r.Spot == ProbeSpot.Core && record.Believed(r.Id));
 }

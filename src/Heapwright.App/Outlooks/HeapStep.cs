@@ -43,6 +43,7 @@ public sealed record HeapStep
     public bool IsDue =>
         Kind
             is HeapStepKind.KeepAway
+                or HeapStepKind.LetHeatOut
                 or HeapStepKind.Read
                 or HeapStepKind.ReadTest
                 or HeapStepKind.Do
@@ -57,10 +58,7 @@ public sealed record HeapStep
     {
         ArgumentNullException.ThrowIfNull(record);
         var zone = record.Kept.TimeZone();
-        var last = record
-            .Diary.Standing.Select(s => s.Entry)
-            .OfType<TemperatureEntry>()
-            .LastOrDefault(r => r.Spot == ProbeSpot.Core && record.Believed(r.Id));
+        var last = HeapAlarms.LastCore(record);
         var day = record.DayOf(now.ToDateTimeOffset());
         var step = new HeapStep
         {
@@ -74,12 +72,12 @@ public sealed record HeapStep
             ),
             Forecast = forecast,
         };
-        if (HeapAlarms.Of(record, now).FirstOrDefault() is HeapAlarms.Smoke or HeapAlarms.Fire)
+        if (HeapAlarms.Urgent(record, last, now) is { } alarm)
         {
             return step with
             {
-                Kind = HeapStepKind.KeepAway,
-                Alarm = HeapAlarms.Of(record, now).First(),
+                Kind = alarm == HeapAlarms.TooHot ? HeapStepKind.LetHeatOut : HeapStepKind.KeepAway,
+                Alarm = alarm,
             };
         }
 

@@ -6,6 +6,9 @@ public enum HeapStepKind
     /// <summary>Keep away: smoke or char was noted, or it may burn.</summary>
     KeepAway,
 
+    /// <summary>It is too hot: let heat out.</summary>
+    LetHeatOut,
+
     /// <summary>Read a test that was begun.</summary>
     ReadTest,
 

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Heapwright.App.Contract;
 using Heapwright.App.Diary;
 using Heapwright.App.Texts;
+using Heapwright.Core.Readings;
 
 namespace Heapwright.App.Outlooks;
 
@@ -17,7 +18,7 @@ public static class HeapStepText
         ArgumentNullException.ThrowIfNull(measures);
         return step.Kind switch
         {
-            HeapStepKind.KeepAway => Words.Of("outlooks." + step.Alarm),
+            HeapStepKind.KeepAway or HeapStepKind.LetHeatOut => Words.Of("outlooks." + step.Alarm),
             HeapStepKind.Read => Words.Of(
                 step.LastReading is null ? "outlooks.read_first" : "outlooks.read"
             ),
@@ -42,7 +43,10 @@ public static class HeapStepText
         ArgumentNullException.ThrowIfNull(measures);
         return step.Kind switch
         {
-            HeapStepKind.KeepAway => [Words.Of($"outlooks.{step.Alarm}_why")],
+            HeapStepKind.KeepAway or HeapStepKind.LetHeatOut =>
+            [
+                WhyUrgent(step.Alarm!, step.LastReading, measures),
+            ],
             HeapStepKind.Read =>
             [
                 Words.Count(
@@ -62,6 +66,25 @@ public static class HeapStepText
             ],
             _ => [.. OfForecast(step, measures)],
         };
+    }
+
+    /// <summary>Why something comes before every other advice.</summary>
+    /// <param name="alarm">Its code.</param>
+    /// <param name="last">The last reading of the core; null for none.</param>
+    /// <param name="measures">The measures.</param>
+    public static string WhyUrgent(string alarm, TemperatureEntry? last, Measures measures)
+    {
+        ArgumentNullException.ThrowIfNull(measures);
+        return alarm == HeapAlarms.TooHot && last is not null
+            ? Words.Of(
+                "outlooks.too_hot_why",
+                null,
+                measures.Temperature(last.Temperature),
+                measures.Temperature(
+                    UnitsNet.Temperature.FromDegreesCelsius(HeapAlarms.TooHotCelsius)
+                )
+            )
+            : Words.Of($"outlooks.{alarm}_why");
     }
 
     private static string Day(HeapStep step) => Words.Day(step.TestFrom!.Value);

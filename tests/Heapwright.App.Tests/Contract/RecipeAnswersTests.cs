@@ -43,6 +43,42 @@ public class RecipeAnswersTests
     }
 
     [Fact]
+    public void Plan_WithStuffThatShouldNeverGoIn_LeavesItOutAndSaysSo()
+    {
+        var answer = Ask(
+            $$"""{ {{Have[..^1]}},{"material":"treated_wood","amount":{"value":2,"unit":"wheelbarrow"} }] }"""
+        );
+
+        foreach (var plan in answer.Json["plans"]!.AsArray())
+        {
+            Assert.DoesNotContain(
+                plan!["use"]!.AsArray(),
+                u => (string?)u!["material"] == "treated_wood"
+            );
+            Assert.Contains(
+                plan.AsObject().Texts("notes"),
+                n => n.Contains("should never go into a heap", StringComparison.Ordinal)
+            );
+        }
+    }
+
+    [Theory]
+    [InlineData(
+        """{"material":"treated_wood","amount":{"value":2,"unit":"wheelbarrow"},"must_use":true},{"material":"grass_clippings_fresh","amount":{"value":4,"unit":"wheelbarrow"}}""",
+        "must be used, but should never go into a heap"
+    )]
+    [InlineData(
+        """{"material":"treated_wood","amount":{"value":2,"unit":"wheelbarrow"}}""",
+        "nothing that is listed may go into a heap"
+    )]
+    public void Plan_OfNothingElse_IsRefused(string have, string sentence) =>
+        Assert.Contains(
+            sentence,
+            Assert.Throws<InputProblem>(() => Ask($$"""{"have":[{{have}}]}""")).Message,
+            StringComparison.Ordinal
+        );
+
+    [Fact]
     public void Plan_OfMoreThanTheRoomThatMustBeUsed_SaysSo()
     {
         var answer = Ask(

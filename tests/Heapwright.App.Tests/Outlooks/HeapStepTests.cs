@@ -55,6 +55,28 @@ public sealed class HeapStepTests
             Of(11, Advice("turn"), """{"day":10.5,"temperature_c":77}""").Kind
         );
 
+    [Theory]
+    [InlineData(69.9, 11, HeapStepKind.Leave)]
+    [InlineData(70, 11, HeapStepKind.LetHeatOut)]
+    [InlineData(74, 11, HeapStepKind.LetHeatOut)]
+    [InlineData(72, 13, HeapStepKind.Read)]
+    public void Step_AboveSeventyDegrees_IsToLetHeatOutWhileTheReadingIsFresh(
+        double celsius,
+        double today,
+        HeapStepKind kind
+    )
+    {
+        var step = Of(
+            today,
+            Advice(),
+            $$"""{"day":10.5,"temperature_c":{{celsius.ToString(System.Globalization.CultureInfo.InvariantCulture)}}}"""
+        );
+
+        Assert.Equal(kind, step.Kind);
+        Assert.Equal(kind is HeapStepKind.LetHeatOut or HeapStepKind.Read, step.IsDue);
+        Assert.NotEmpty(Why(step));
+    }
+
     [Fact]
     public void Step_WithATestThatCanBeRead_NamesIt()
     {

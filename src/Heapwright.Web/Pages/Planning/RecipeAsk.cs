@@ -39,10 +39,12 @@ public sealed record RecipeAsk
     /// <summary>What is asked in an address or a form.</summary>
     /// <param name="read">Reads the values of a field.</param>
     /// <param name="contents">What the site has.</param>
+    /// <param name="taken">The bays in which heaps stand: unless one is named, it is for the first free one.</param>
     /// <param name="typed">Takes the reasons where something is refused.</param>
     public static RecipeAsk Read(
         Func<string, IReadOnlyList<string>> read,
         SiteContents contents,
+        IEnumerable<Guid> taken,
         Posted typed
     )
     {
@@ -54,7 +56,8 @@ public sealed record RecipeAsk
         return new RecipeAsk
         {
             Bay = bay is null
-                ? contents.Bays.FirstOrDefault()
+                ? contents.Bays.FirstOrDefault(b => !taken.Contains(b.Id))
+                    ?? contents.Bays.FirstOrDefault()
                 : contents.Bays.FirstOrDefault(b =>
                     b.Id.ToString("N", CultureInfo.InvariantCulture) == bay
                 ),
