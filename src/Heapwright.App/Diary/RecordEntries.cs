@@ -191,7 +191,11 @@ public sealed class RecordEntries(
                 verdicts[entry.Id] = Plausibility.Judge(reading, history);
             }
 
-            if (entry is not CorrectionEntry)
+            // What nobody believes speaks neither for nor against what comes after it.
+            if (
+                entry is not CorrectionEntry
+                && (!verdicts.TryGetValue(entry.Id, out var verdict) || verdict.IsBelieved)
+            )
             {
                 history.Add(entry);
             }
@@ -218,6 +222,10 @@ public sealed class RecordEntries(
             cancel
         );
         var ids = entries.Select(e => e.Id).ToHashSet();
+        var doubted = before
+            .Where(b => b.Verdict is { IsBelieved: false })
+            .Select(b => b.Entry.Id)
+            .ToHashSet();
         var corrected = entries.OfType<CorrectionEntry>().Select(c => c.Corrects).ToHashSet();
         return HeapDiary
             .Of(before.Select(b => b.Entry).Where(e => !ids.Contains(e.Id)))
@@ -225,7 +233,7 @@ public sealed class RecordEntries(
                 !corrected.Contains(s.First.Id) && !s.Corrections.Any(c => corrected.Contains(c.Id))
             )
             .Select(s => s.Entry)
-            .Where(e => e.At >= from);
+            .Where(e => e.At >= from && !doubted.Contains(e.Id));
     }
 
     private static TemperatureEntry? Reading(DiaryEntry entry) =>

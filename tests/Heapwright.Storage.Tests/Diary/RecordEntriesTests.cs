@@ -69,6 +69,52 @@ public sealed class RecordEntriesTests
     }
 
     [Fact]
+    public async Task Reading_AfterOneThatIsNotBelieved_IsHeldAgainstTheOneBefore()
+    {
+        await using var storage = await Started();
+        await storage.Entries.Record(HeapId, [Read(1, 3, 61), Read(2, 3.5, 140)], Never);
+
+        var outcome = await storage.Entries.Record(HeapId, [Read(3, 4, 62)], Never);
+        var cold = await storage.Entries.Record(HeapId, [Read(4, 4, -40)], Never);
+
+        Assert.Equal(PlausibilityStatus.Plausible, outcome.Single().Verdict!.Status);
+        Assert.Equal(AppendStatus.Kept, cold.Single().Status);
+        Assert.False((await storage.Reader.Of(HeapId, null, Never))!.Believed(Id(4)));
+    }
+
+    [Theory]
+    [InlineData(60.0, PlausibilityStatus.Plausible)]
+    [InlineData(25.0, PlausibilityStatus.Doubtful)]
+    [InlineData(null, PlausibilityStatus.Plausible)]
+    public async Task Reading_KeptBeforeItsNeighbourWasCorrected_IsJudgedAgainstWhatStands(
+        double? corrected,
+        PlausibilityStatus status
+    )
+    {
+        await using var storage = await Started();
+        await storage.Entries.Record(HeapId, [Read(1, 3, 99), Read(2, 3.1, 62)], Never);
+        var correction = new CorrectionEntry
+        {
+            Id = Id(3),
+            HeapId = HeapId,
+            At = At(5),
+            ReceivedAt = At(5),
+            Way = EntryWay.Page,
+            Corrects = Id(1),
+            Replacement = corrected is { } celsius ? Read(3, 3, celsius) : null,
+        };
+
+        await storage.Entries.Record(HeapId, [correction], Never);
+
+        var record = await storage.Reader.Of(HeapId, null, Never);
+        Assert.Equal(status, record!.Verdicts[Id(2)].Status);
+        Assert.All(
+            record.Verdicts[Id(2)].Reasons,
+            r => Assert.DoesNotContain("99", App.Texts.Words.Of(r), StringComparison.Ordinal)
+        );
+    }
+
+    [Fact]
     public async Task Entry_OfNoHeapOrNoTime_IsRefusedWithItsReason()
     {
         await using var storage = await Started();
