@@ -2,7 +2,9 @@ using System.Collections.Immutable;
 using Heapwright.App.Ports;
 using Heapwright.App.Sites;
 using Heapwright.Core.Readings;
+using Heapwright.Core.Readings.Deeds;
 using NodaTime;
+using UnitsNet;
 
 namespace Heapwright.App.Diary;
 
@@ -94,9 +96,10 @@ public sealed class RecordEntries(
             return [.. entries.Select(e => EntryOutcome.Refused(e.Id, "readings.heap_unknown"))];
         }
 
+        var mostWater = new Lazy<double>(() => WaterLimit.Litres(heap));
         for (var i = 0; i < entries.Count; i++)
         {
-            outcomes[i] = await Fault(heapId, entries[i], cancel);
+            outcomes[i] = await Fault(heapId, entries[i], mostWater, cancel);
         }
 
         int[] good = [.. Enumerable.Range(0, entries.Count).Where(i => outcomes[i] is null)];
@@ -121,7 +124,12 @@ public sealed class RecordEntries(
         return [.. outcomes.Select(o => o!)];
     }
 
-    private async Task<EntryOutcome?> Fault(Guid heapId, DiaryEntry entry, CancellationToken cancel)
+    private async Task<EntryOutcome?> Fault(
+        Guid heapId,
+        DiaryEntry entry,
+        Lazy<double> mostWater,
+        CancellationToken cancel
+    )
     {
         if (entry.HeapId != heapId)
         {
@@ -145,6 +153,13 @@ public sealed class RecordEntries(
                 entry.Id,
                 "readings.correction_broken"
             ),
+            EventEntry { Deed: WateredDeed watered } when watered.Litres > mostWater.Value =>
+                EntryOutcome.Refused(
+                    entry.Id,
+                    "readings.water_too_much",
+                    Volume.FromLiters(watered.Litres),
+                    Volume.FromLiters(mostWater.Value)
+                ),
             SignEntry { IsEmpty: true } => EntryOutcome.Refused(entry.Id, "readings.sign_empty"),
             PhotoEntry photo when !await photos.Has(photo.ContentHash, cancel) =>
                 EntryOutcome.Refused(entry.Id, "readings.photo_missing", photo.ContentHash),

@@ -1,5 +1,6 @@
 using Heapwright.App.Diary;
 using Heapwright.Core.Readings;
+using Heapwright.Core.Readings.Deeds;
 using static Heapwright.Storage.Tests.Diary.Entries;
 
 namespace Heapwright.Storage.Tests.Diary;
@@ -112,6 +113,44 @@ public sealed class RecordEntriesTests
             record.Verdicts[Id(2)].Reasons,
             r => Assert.DoesNotContain("99", App.Texts.Words.Of(r), StringComparison.Ordinal)
         );
+    }
+
+    [Fact]
+    public async Task Water_MoreThanTheHeapCouldHold_IsRefusedAndNothingIsKept()
+    {
+        await using var storage = await Started();
+        EventEntry Water(int number, double litres) =>
+            Turn(number, 3) with
+            {
+                Deed = new WateredDeed { Litres = litres },
+            };
+        CorrectionEntry correction = new()
+        {
+            Id = Id(3),
+            HeapId = HeapId,
+            At = At(4),
+            ReceivedAt = At(4),
+            Way = EntryWay.Page,
+            Corrects = Id(2),
+            Replacement = Water(3, 99999),
+        };
+
+        var outcomes = await storage.Entries.Record(
+            HeapId,
+            [Water(1, 99999), Water(2, 200), correction],
+            Never
+        );
+
+        Assert.Equal(
+            ["readings.water_too_much", null, "readings.water_too_much"],
+            outcomes.Select(o => o.Why?.Code)
+        );
+        Assert.Contains(
+            "more than this heap could hold",
+            App.Texts.Words.Of(outcomes[0].Why!),
+            StringComparison.Ordinal
+        );
+        Assert.Equal(["1"], await storage.Sql("select count(*) from diary_entry"));
     }
 
     [Fact]
