@@ -170,7 +170,10 @@ public sealed class PageTests : IAsyncLifetime
     )
     {
         var html = WebUtility.HtmlDecode(
-            await caller.GetStringAsync("/mix?go=1&m=wheat_straw&w=Straw&u=bale&d=0&" + query, Never)
+            await caller.GetStringAsync(
+                "/mix?go=1&m=wheat_straw&w=Straw&u=bale&d=0&" + query,
+                Never
+            )
         );
 
         Assert.Contains("class=\"wrong\"", html, StringComparison.Ordinal);

@@ -18,6 +18,5 @@ public sealed record PlausibilityVerdict(
     public static PlausibilityVerdict Fine { get; } = new(PlausibilityStatus.Plausible, []);
 
     /// <summary>Whether the models may use it, and other readings are held against it.</summary>
-    public bool IsBelieved =>
-        Status is PlausibilityStatus.Plausible or PlausibilityStatus.Doubtful;
+    public bool IsBelieved => Status is PlausibilityStatus.Plausible or PlausibilityStatus.Doubtful;
 }

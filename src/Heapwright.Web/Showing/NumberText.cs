@@ -121,7 +121,8 @@ public static partial class NumberText
 
     [GeneratedRegex(
         $@"^-?(?:(?:(?<whole>[0-9]{{1,6}})\s*)?(?<part>[{Parts}])|(?:(?<whole>[0-9]{{1,6}})\s+)?(?<over>[0-9]{{1,3}})[/⁄](?<under>[1-9][0-9]{{0,2}}))$",
-        RegexOptions.CultureInvariant
+        RegexOptions.CultureInvariant,
+        matchTimeoutMilliseconds: 1000
     )]
     private static partial Regex Fractions();
 
