@@ -19,6 +19,17 @@ public sealed class NumberTextTests
     [InlineData("1.500", "en-GB", 1.5)]
     [InlineData("0,125", "en-GB", 0.125)]
     [InlineData("−3", "en-GB", -3)]
+    [InlineData("½", "en-GB", 0.5)]
+    [InlineData("1½", "de-DE", 1.5)]
+    [InlineData("2 ¼", "en-GB", 2.25)]
+    [InlineData("1\u00a0¾", "en-GB", 1.75)]
+    [InlineData("⅓", "en-GB", 1.0 / 3)]
+    [InlineData("1⅔", "en-GB", 1 + (2.0 / 3))]
+    [InlineData("3⅞", "en-GB", 3.875)]
+    [InlineData("1/2", "en-GB", 0.5)]
+    [InlineData("1 1/2", "de-DE", 1.5)]
+    [InlineData("12 3⁄4", "en-GB", 12.75)]
+    [InlineData("−1½", "en-GB", -1.5)]
     public void Read_NumberAsPeopleTypeIt_IsRead(string text, string culture, double value)
     {
         Assert.Null(NumberText.Read(text, "x", CultureInfo.GetCultureInfo(culture), out var read));
@@ -44,6 +55,11 @@ public sealed class NumberTextTests
     [InlineData("NaN")]
     [InlineData("Infinity")]
     [InlineData("--3")]
+    [InlineData("1/0")]
+    [InlineData("1/2/3")]
+    [InlineData("½½")]
+    [InlineData("½ 1")]
+    [InlineData("1.5½")]
     [InlineData("123456789012345678901234567890")]
     public void Read_NoNumber_IsRefused(string? text) =>
         Assert.NotNull(NumberText.Read(text, "x", CultureInfo.InvariantCulture, out _));

@@ -158,6 +158,38 @@ public sealed class PageTests : IAsyncLifetime
     }
 
     [Theory]
+    [InlineData("n=3&water=warm", "\"warm\" is not a number", "value=\"warm\"")]
+    [InlineData("n=3&water=-5", "-5 is out of range", "value=\"-5\"")]
+    [InlineData("n=-3", "-3 is out of range", "name=\"n\" value=\"-3\"")]
+    [InlineData("n=9999999", "9999999 is out of range", "value=\"9999999\"")]
+    [InlineData("n=few", "\"few\" is not a number", "value=\"few\"")]
+    public async Task Mix_WithAFieldThatIsNoNumber_SaysSoBesideItAndKeepsIt(
+        string query,
+        string why,
+        string kept
+    )
+    {
+        var html = WebUtility.HtmlDecode(
+            await caller.GetStringAsync(
+                "/mix?go=1&m=wheat_straw&w=Straw&u=bale&d=0&" + query,
+                Never
+            )
+        );
+
+        Assert.Contains("class=\"wrong\"", html, StringComparison.Ordinal);
+        Assert.Contains(why, html, StringComparison.Ordinal);
+        Assert.Contains(kept, html, StringComparison.Ordinal);
+        Assert.DoesNotContain("class=\"verdict", html, StringComparison.Ordinal);
+        // A button of the counter puts a number in its place, and nothing stays refused on the next page.
+        var next = await caller.GetStringAsync(
+            "/mix?go=1&m=wheat_straw&w=Straw&u=bale&d=0&set=0%204&water_set=10&" + query,
+            Never
+        );
+        Assert.DoesNotContain("class=\"wrong\"", next, StringComparison.Ordinal);
+        Assert.Contains("<output>4</output>", next, StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData("/mix?go=1&m=no_such&n=1&u=bale")]
     [InlineData("/mix?go=1&m=wheat_straw&n=-5&u=bale&set=99%201")]
     [InlineData("/mix?go=1&m=wheat_straw&n=1e400&u=nonsense&water=abc")]

@@ -21,6 +21,7 @@ public static class DoneQuestion
     private const double Warm = 40; // °C: below it the heat is over
     private const double DaysOfReadings = 7;
     private const double DaysToReheat = 5;
+    private const double HeatsAgain = 15; // K: the line of "heats_again" in finish-classes.csv
     private const double OldestDays = 3660;
 
     /// <summary>What is known of a heap now; null for one that is not built yet, or built too long ago.</summary>
@@ -120,7 +121,8 @@ public static class DoneQuestion
         }
     }
 
-    // How much warmer it became after the last turn; not told where nobody looked before and a day after it.
+    // How much warmer it became after the last turn: its hottest above its coldest before that, since the turn itself cools.
+    // Not told where nobody looked before and a day after it, nor where it is hot now and so cannot have stayed cool.
     private static void AddReheat(
         JsonObject question,
         CoreReading[] core,
@@ -129,12 +131,17 @@ public static class DoneQuestion
     )
     {
         var before = core.LastOrDefault(c => c.Day <= turned && c.Day >= turned - DaysToReheat);
-        double[] after =
+        CoreReading[] after =
         [
-            .. core.Where(c => c.Day > turned && c.Day <= turned + DaysToReheat)
-                .Select(c => c.Celsius),
+            .. core.Where(c => c.Day > turned && c.Day <= turned + DaysToReheat),
         ];
-        if (before is null || !core.Any(c => c.Day >= turned + 1 && c.Day <= turned + DaysToReheat))
+        if (before is null || !after.Any(c => c.Day >= turned + 1))
+        {
+            return;
+        }
+
+        var rise = Rise(before, after);
+        if (rise < HeatsAgain && core[^1].Celsius >= Warm)
         {
             return;
         }
@@ -149,13 +156,24 @@ public static class DoneQuestion
             .LastOrDefault();
         question["reheat"] = new JsonObject
         {
-            ["rise_c"] = Math.Max(0, after.Max() - before.Celsius),
+            ["rise_c"] = rise,
             ["turned"] = true,
             ["wetted"] =
                 wetted ? true
                 : squeeze is null ? null
                 : squeeze is not (SqueezeWord.Dust or SqueezeWord.Dry),
         };
+    }
+
+    // Where the first reading after the turn is the hottest, it had warmed before anyone looked: the air is what it rose from.
+    private static double Rise(CoreReading before, CoreReading[] after)
+    {
+        var hottest = Array.FindIndex(after, c => c.Celsius == after.Max(a => a.Celsius));
+        var from =
+            hottest > 0
+                ? after.Take(hottest).Min(c => c.Celsius)
+                : after[0].AirCelsius ?? before.Celsius;
+        return Math.Max(0, after[hottest].Celsius - from);
     }
 
     private static void AddSigns(JsonObject question, ToldEntry[] told, double today)

@@ -41,9 +41,7 @@ public sealed class HeapRecord
         this.bays = bays.IsDefault ? [] : bays;
         Entries = entries;
         Diary = HeapDiary.Of(entries.Select(e => e.Entry));
-        Verdicts = entries
-            .Where(e => e.Verdict is not null)
-            .ToImmutableDictionary(e => e.Entry.Id, e => e.Verdict!);
+        Verdicts = StandingVerdicts.Of(entries, Diary, kept.BuiltAt.ToDateTimeOffset());
     }
 
     /// <summary>The heap as it is kept.</summary>
@@ -58,7 +56,7 @@ public sealed class HeapRecord
     /// <summary>What stands of them.</summary>
     public HeapDiary Diary { get; }
 
-    /// <summary>The verdicts by the id of the entry.</summary>
+    /// <summary>The verdicts on what stands, by the id of the entry; see <see cref="StandingVerdicts"/>.</summary>
     public ImmutableDictionary<Guid, PlausibilityVerdict> Verdicts { get; }
 
     /// <summary>The heap as the models take it.</summary>
@@ -119,8 +117,7 @@ public sealed class HeapRecord
     /// <summary>Whether a reading is one the models may use.</summary>
     /// <param name="entryId">The entry.</param>
     public bool Believed(Guid entryId) =>
-        !Verdicts.TryGetValue(entryId, out var verdict)
-        || verdict.Status is PlausibilityStatus.Plausible or PlausibilityStatus.Doubtful;
+        !Verdicts.TryGetValue(entryId, out var verdict) || verdict.IsBelieved;
 
     private JsonObject? Event(EventEntry entry, double day)
     {

@@ -2,7 +2,9 @@ using System.Collections.Immutable;
 using Heapwright.App.Ports;
 using Heapwright.App.Sites;
 using Heapwright.Core.Readings;
+using Heapwright.Core.Readings.Deeds;
 using NodaTime;
+using UnitsNet;
 
 namespace Heapwright.App.Diary;
 
@@ -94,9 +96,10 @@ public sealed class RecordEntries(
             return [.. entries.Select(e => EntryOutcome.Refused(e.Id, "readings.heap_unknown"))];
         }
 
+        var mostWater = new Lazy<double>(() => WaterLimit.Litres(heap));
         for (var i = 0; i < entries.Count; i++)
         {
-            outcomes[i] = await Fault(heapId, entries[i], cancel);
+            outcomes[i] = await Fault(heapId, entries[i], mostWater, cancel);
         }
 
         int[] good = [.. Enumerable.Range(0, entries.Count).Where(i => outcomes[i] is null)];
@@ -121,7 +124,12 @@ public sealed class RecordEntries(
         return [.. outcomes.Select(o => o!)];
     }
 
-    private async Task<EntryOutcome?> Fault(Guid heapId, DiaryEntry entry, CancellationToken cancel)
+    private async Task<EntryOutcome?> Fault(
+        Guid heapId,
+        DiaryEntry entry,
+        Lazy<double> mostWater,
+        CancellationToken cancel
+    )
     {
         if (entry.HeapId != heapId)
         {
@@ -145,6 +153,13 @@ public sealed class RecordEntries(
                 entry.Id,
                 "readings.correction_broken"
             ),
+            EventEntry { Deed: WateredDeed watered } when watered.Litres > mostWater.Value =>
+                EntryOutcome.Refused(
+                    entry.Id,
+                    "readings.water_too_much",
+                    Volume.FromLiters(watered.Litres),
+                    Volume.FromLiters(mostWater.Value)
+                ),
             SignEntry { IsEmpty: true } => EntryOutcome.Refused(entry.Id, "readings.sign_empty"),
             PhotoEntry photo when !await photos.Has(photo.ContentHash, cancel) =>
                 EntryOutcome.Refused(entry.Id, "readings.photo_missing", photo.ContentHash),
@@ -191,7 +206,11 @@ public sealed class RecordEntries(
                 verdicts[entry.Id] = Plausibility.Judge(reading, history);
             }
 
-            if (entry is not CorrectionEntry)
+            // What nobody believes speaks neither for nor against what comes after it.
+            if (
+                entry is not CorrectionEntry
+                && (!verdicts.TryGetValue(entry.Id, out var verdict) || verdict.IsBelieved)
+            )
             {
                 history.Add(entry);
             }
@@ -218,6 +237,10 @@ public sealed class RecordEntries(
             cancel
         );
         var ids = entries.Select(e => e.Id).ToHashSet();
+        var doubted = before
+            .Where(b => b.Verdict is { IsBelieved: false })
+            .Select(b => b.Entry.Id)
+            .ToHashSet();
         var corrected = entries.OfType<CorrectionEntry>().Select(c => c.Corrects).ToHashSet();
         return HeapDiary
             .Of(before.Select(b => b.Entry).Where(e => !ids.Contains(e.Id)))
@@ -225,7 +248,7 @@ public sealed class RecordEntries(
                 !corrected.Contains(s.First.Id) && !s.Corrections.Any(c => corrected.Contains(c.Id))
             )
             .Select(s => s.Entry)
-            .Where(e => e.At >= from);
+            .Where(e => e.At >= from && !doubted.Contains(e.Id));
     }
 
     private static TemperatureEntry? Reading(DiaryEntry entry) =>

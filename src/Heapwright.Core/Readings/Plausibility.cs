@@ -15,8 +15,8 @@ public static class Plausibility
     /// <summary>Above this composting organisms have stopped; what is hotter heats itself by other ways; °C.</summary>
     public const double HottestAliveC = 82;
 
-    /// <summary>Below this no heap has been measured that anyone still reads; °C.</summary>
-    public const double ColdestC = -40;
+    /// <summary>Below this no heap has been measured that anyone still reads; broken probes show −40; °C.</summary>
+    public const double ColdestC = -30;
 
     /// <summary>The jump allowed between two readings at one spot, however short the time between them: another hole; °C.</summary>
     public const double FreeJumpC = 12;
@@ -30,11 +30,13 @@ public static class Plausibility
     /// <summary>How much colder than the air a heap can be: it keeps the cold of the night; °C.</summary>
     public const double ColderThanAirC = 10;
 
+    private const double LostInADayC = 25;
     private const double WarmC = 35;
     private const int StuckReadings = 4;
 
     // Readings further apart say nothing about each other.
     private static readonly TimeSpan Related = TimeSpan.FromDays(4);
+    private static readonly TimeSpan Day = TimeSpan.FromHours(24);
     private static readonly TimeSpan StuckFor = TimeSpan.FromDays(3);
     private static readonly TimeSpan Ahead = TimeSpan.FromMinutes(15);
 
@@ -89,7 +91,12 @@ public static class Plausibility
         Reason[] doubts = [.. Doubts(reading, last, history)];
         return doubts.Length == 0
             ? PlausibilityVerdict.Fine
-            : new PlausibilityVerdict(PlausibilityStatus.Doubtful, [.. doubts]);
+            : new PlausibilityVerdict(
+                Falls(reading, last, history)
+                    ? PlausibilityStatus.Impossible
+                    : PlausibilityStatus.Doubtful,
+                [.. doubts]
+            );
     }
 
     private static IEnumerable<Reason> Doubts(
@@ -123,12 +130,13 @@ public static class Plausibility
             );
         }
 
-        if (
-            reading.Air is { } air
-            && reading.Temperature.DegreesCelsius < air.DegreesCelsius - ColderThanAirC
-        )
+        if (ColderThanAir(reading))
         {
-            yield return Reason.Of("readings.colder_than_air", reading.Temperature, air);
+            yield return Reason.Of(
+                "readings.colder_than_air",
+                reading.Temperature,
+                reading.Air!.Value
+            );
         }
 
         if (Stuck(reading, history) is { } stuck)
@@ -153,6 +161,22 @@ public static class Plausibility
         return change > FreeJumpC + (GainCPerHour * hours)
             || -change > FreeJumpC + (LossCPerHour * hours);
     }
+
+    private static bool ColderThanAir(TemperatureEntry reading) =>
+        reading.Air is { } air
+        && reading.Temperature.DegreesCelsius < air.DegreesCelsius - ColderThanAirC;
+
+    // Left alone, no heap loses so much in a day and ends below the air: the probe is not in it, or is broken.
+    private static bool Falls(
+        TemperatureEntry reading,
+        TemperatureEntry? last,
+        ReadingHistory history
+    ) =>
+        last is not null
+        && ColderThanAir(reading)
+        && reading.At - last.At <= Day
+        && last.Temperature.DegreesCelsius - reading.Temperature.DegreesCelsius > LostInADayC
+        && !history.WasDisturbed(last.At, reading.At);
 
     // Warm heaps never stand still for days, and no heap does through a turn.
     private static Reason? Stuck(TemperatureEntry reading, ReadingHistory history)

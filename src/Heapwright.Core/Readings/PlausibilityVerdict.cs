@@ -16,4 +16,7 @@ public sealed record PlausibilityVerdict(
 {
     /// <summary>Nothing speaks against it.</summary>
     public static PlausibilityVerdict Fine { get; } = new(PlausibilityStatus.Plausible, []);
+
+    /// <summary>Whether the models may use it, and other readings are held against it.</summary>
+    public bool IsBelieved => Status is PlausibilityStatus.Plausible or PlausibilityStatus.Doubtful;
 }

@@ -1,11 +1,27 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using Heapwright.App.Changes;
 
 namespace Heapwright.Web.Showing;
 
-/// <summary>Reads numbers as people type them, with a point or a comma.</summary>
-public static class NumberText
+/// <summary>Reads numbers as people type them, with a point or a comma, or with a fraction as the pages show it.</summary>
+public static partial class NumberText
 {
+    private const string Parts = "¼½¾⅓⅔⅛⅜⅝⅞";
+
+    private static readonly double[] PartValues =
+    [
+        0.25,
+        0.5,
+        0.75,
+        1.0 / 3,
+        2.0 / 3,
+        0.125,
+        0.375,
+        0.625,
+        0.875,
+    ];
+
     /// <summary>Reads a number; what can be read in two ways is asked again, not guessed.</summary>
     /// <param name="text">What was typed.</param>
     /// <param name="field">The field it was typed into.</param>
@@ -20,6 +36,12 @@ public static class NumberText
         if (typed.Length == 0)
         {
             return Refusal.Of(field, "sites.number_missing");
+        }
+
+        if (Fraction(typed) is { } fraction)
+        {
+            value = fraction;
+            return null;
         }
 
         var plain = typed
@@ -77,6 +99,32 @@ public static class NumberText
 
         return null;
     }
+
+    // "½", "1½", "1 ½", "1/2", "1 1/2"; null for anything else.
+    private static double? Fraction(string typed)
+    {
+        if (Fractions().Match(typed) is not { Success: true } match)
+        {
+            return null;
+        }
+
+        double Of(string group) =>
+            match.Groups[group] is { Success: true } found
+                ? double.Parse(found.Value, CultureInfo.InvariantCulture)
+                : 0;
+        var part = match.Groups["part"] is { Success: true } sign
+            ? PartValues[Parts.IndexOf(sign.Value, StringComparison.Ordinal)]
+            : Of("over") / Of("under");
+        var size = Of("whole") + part;
+        return typed[0] == '-' ? -size : size;
+    }
+
+    [GeneratedRegex(
+        $@"^-?(?:(?:(?<whole>[0-9]{{1,6}})\s*)?(?<part>[{Parts}])|(?:(?<whole>[0-9]{{1,6}})\s+)?(?<over>[0-9]{{1,3}})[/⁄](?<under>[1-9][0-9]{{0,2}}))$",
+        RegexOptions.CultureInvariant,
+        matchTimeoutMilliseconds: 1000
+    )]
+    private static partial Regex Fractions();
 
     // "1,500": the sign that separates thousands here, with three figures after it and one to three before, not "0".
     private static bool IsTwoWays(string plain, CultureInfo culture)

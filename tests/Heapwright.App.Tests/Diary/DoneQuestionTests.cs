@@ -49,10 +49,10 @@ public sealed class DoneQuestionTests
     }
 
     [Theory]
-    // 12 days and two turns: 40 before the second, 47 the day after it, so 7 warmer.
-    [InlineData("sponge", 7.0, true)]
+    // 12 days and two turns: 31 after the second, 47 the day after it, so 16 warmer.
+    [InlineData("sponge", 16.0, true)]
     // A dry heap that does not heat again shows nothing.
-    [InlineData("dry", 7.0, false)]
+    [InlineData("dry", 16.0, false)]
     public void Question_AfterATurn_TellsHowMuchWarmerItBecame(
         string squeeze,
         double rise,
@@ -72,6 +72,40 @@ public sealed class DoneQuestionTests
 
         Assert.Equal(rise, question["reheat"]!["rise_c"]!.GetValue<double>(), 9);
         Assert.Equal(wetted, question["reheat"]!["wetted"]!.GetValue<bool>());
+        Accepted(question);
+    }
+
+    [Theory]
+    // Hot before the turn, cooled by it to 50, and up to 72 again: 22 warmer, though first only 5 below what it was.
+    [InlineData(66, "50 56 61 57 72", null, 22.0)]
+    // Hottest at the first look, and cooler than before: what it has above the air is what it warmed to.
+    [InlineData(45, "38 36 30", 12.0, 26.0)]
+    [InlineData(24, "21 20 20", null, 0.0)]
+    // 2 warmer at 62: hot as it is, nobody can say that it stays cool.
+    [InlineData(66, "60 61 62 61 62", null, null)]
+    [InlineData(66, "64 60 55 50 41", null, null)]
+    public void Question_AfterATurn_CountsFromItsColdestSinceAndNeverCallsAHotHeapCool(
+        double before,
+        string after,
+        double? air,
+        double? rise
+    )
+    {
+        var question = Of(
+            20,
+            [
+                $$"""{"day":11.5,"temperature_c":{{before}}}""",
+                """{"day":12,"do":"turn"}""",
+                .. after
+                    .Split(' ')
+                    .Select(
+                        (c, i) =>
+                            $$"""{"day":{{i + 13}},"temperature_c":{{c}}{{(air is null ? "" : $",\"air_c\":{air}")}}}"""
+                    ),
+            ]
+        );
+
+        Assert.Equal(rise, question["reheat"]?["rise_c"]!.GetValue<double>());
         Accepted(question);
     }
 

@@ -60,6 +60,7 @@ public sealed class PlausibilityTests
     [InlineData(200)]
     [InlineData(1999)]
     [InlineData(-60)]
+    [InlineData(-40)]
     public void Reading_NoHeapHas_IsImpossible(double celsius) =>
         Assert.Equal(PlausibilityStatus.Impossible, Judge(Read(9, 48, celsius)).Status);
 
@@ -132,6 +133,33 @@ public sealed class PlausibilityTests
         Assert.Equal(
             "readings.stuck",
             Judge(Read(9, 96, 18), [.. before, Turn(4, 60)]).Reasons[0].Code
+        );
+    }
+
+    [Theory]
+    // 30 lost in 6 hours and 15 below the air: the probe is not in the heap.
+    [InlineData(6, 35, 5, 20.0, PlausibilityStatus.Impossible)]
+    // As far below the air, but it was cold before, or two days have gone, or nobody knows the air.
+    [InlineData(6, 29, 5, 20.0, PlausibilityStatus.Doubtful)]
+    [InlineData(48, 35, 5, 20.0, PlausibilityStatus.Doubtful)]
+    [InlineData(6, 35, 5, null, PlausibilityStatus.Doubtful)]
+    public void Reading_ThatFellFarBelowTheAirInADay_IsNotBelieved(
+        double hours,
+        double from,
+        double to,
+        double? air,
+        PlausibilityStatus status
+    )
+    {
+        var reading = Read(9, 48 + hours, to) with
+        {
+            Air = air is { } celsius ? Temperature.FromDegreesCelsius(celsius) : null,
+        };
+
+        Assert.Equal(status, Judge(reading, Read(1, 48, from)).Status);
+        Assert.NotEqual(
+            PlausibilityStatus.Impossible,
+            Judge(reading, Read(1, 48, from), Turn(2, 49)).Status
         );
     }
 

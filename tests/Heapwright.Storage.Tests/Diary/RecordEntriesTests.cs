@@ -1,5 +1,6 @@
 using Heapwright.App.Diary;
 using Heapwright.Core.Readings;
+using Heapwright.Core.Readings.Deeds;
 using static Heapwright.Storage.Tests.Diary.Entries;
 
 namespace Heapwright.Storage.Tests.Diary;
@@ -66,6 +67,90 @@ public sealed class RecordEntriesTests
         var outcome = await storage.Entries.Record(HeapId, [Read(3, 3.1, 59)], Never);
 
         Assert.Equal(PlausibilityStatus.Plausible, outcome.Single().Verdict!.Status);
+    }
+
+    [Fact]
+    public async Task Reading_AfterOneThatIsNotBelieved_IsHeldAgainstTheOneBefore()
+    {
+        await using var storage = await Started();
+        await storage.Entries.Record(HeapId, [Read(1, 3, 61), Read(2, 3.5, 140)], Never);
+
+        var outcome = await storage.Entries.Record(HeapId, [Read(3, 4, 62)], Never);
+        var cold = await storage.Entries.Record(HeapId, [Read(4, 4, -40)], Never);
+
+        Assert.Equal(PlausibilityStatus.Plausible, outcome.Single().Verdict!.Status);
+        Assert.Equal(AppendStatus.Kept, cold.Single().Status);
+        Assert.False((await storage.Reader.Of(HeapId, null, Never))!.Believed(Id(4)));
+    }
+
+    [Theory]
+    [InlineData(60.0, PlausibilityStatus.Plausible)]
+    [InlineData(25.0, PlausibilityStatus.Doubtful)]
+    [InlineData(null, PlausibilityStatus.Plausible)]
+    public async Task Reading_KeptBeforeItsNeighbourWasCorrected_IsJudgedAgainstWhatStands(
+        double? corrected,
+        PlausibilityStatus status
+    )
+    {
+        await using var storage = await Started();
+        await storage.Entries.Record(HeapId, [Read(1, 3, 99), Read(2, 3.1, 62)], Never);
+        var correction = new CorrectionEntry
+        {
+            Id = Id(3),
+            HeapId = HeapId,
+            At = At(5),
+            ReceivedAt = At(5),
+            Way = EntryWay.Page,
+            Corrects = Id(1),
+            Replacement = corrected is { } celsius ? Read(3, 3, celsius) : null,
+        };
+
+        await storage.Entries.Record(HeapId, [correction], Never);
+
+        var record = await storage.Reader.Of(HeapId, null, Never);
+        Assert.Equal(status, record!.Verdicts[Id(2)].Status);
+        Assert.All(
+            record.Verdicts[Id(2)].Reasons,
+            r => Assert.DoesNotContain("99", App.Texts.Words.Of(r), StringComparison.Ordinal)
+        );
+    }
+
+    [Fact]
+    public async Task Water_MoreThanTheHeapCouldHold_IsRefusedAndNothingIsKept()
+    {
+        await using var storage = await Started();
+        EventEntry Water(int number, double litres) =>
+            Turn(number, 3) with
+            {
+                Deed = new WateredDeed { Litres = litres },
+            };
+        CorrectionEntry correction = new()
+        {
+            Id = Id(3),
+            HeapId = HeapId,
+            At = At(4),
+            ReceivedAt = At(4),
+            Way = EntryWay.Page,
+            Corrects = Id(2),
+            Replacement = Water(3, 99999),
+        };
+
+        var outcomes = await storage.Entries.Record(
+            HeapId,
+            [Water(1, 99999), Water(2, 200), correction],
+            Never
+        );
+
+        Assert.Equal(
+            ["readings.water_too_much", null, "readings.water_too_much"],
+            outcomes.Select(o => o.Why?.Code)
+        );
+        Assert.Contains(
+            "more than this heap could hold",
+            App.Texts.Words.Of(outcomes[0].Why!),
+            StringComparison.Ordinal
+        );
+        Assert.Equal(["1"], await storage.Sql("select count(*) from diary_entry"));
     }
 
     [Fact]

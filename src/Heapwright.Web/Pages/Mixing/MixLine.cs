@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Heapwright.Web.Pages.Mixing;
 
 /// <summary>One line of a what-if.</summary>
@@ -6,4 +8,11 @@ namespace Heapwright.Web.Pages.Mixing;
 /// <param name="Amount">How many of the unit.</param>
 /// <param name="Unit">The unit.</param>
 /// <param name="Days">Days it has been in store.</param>
-public sealed record MixLine(string Material, string Name, double Amount, string Unit, int Days);
+public sealed record MixLine(string Material, string Name, double Amount, string Unit, int Days)
+{
+    /// <summary>What stood in the place of the amount and was refused; null where it was read.</summary>
+    public string? Refused { get; init; }
+
+    /// <summary>The amount as it stands in an address.</summary>
+    public string AmountText => Refused ?? Amount.ToString(CultureInfo.InvariantCulture);
+}

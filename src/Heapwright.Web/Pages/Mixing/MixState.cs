@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
+using Heapwright.App.Changes;
 using Heapwright.App.Sites;
 using Heapwright.Web.Showing;
 
@@ -11,11 +12,16 @@ public sealed record MixState
     /// <summary>The most lines that are read from an address.</summary>
     public const int MostLines = 40;
 
+    private const double Most = 100_000;
+
     /// <summary>What would go in.</summary>
     public IReadOnlyList<MixLine> Lines { get; init; } = [];
 
     /// <summary>Water to add, litres.</summary>
     public double WaterLitres { get; init; }
+
+    /// <summary>What was typed for the water and was refused; null where it was read.</summary>
+    public string? WaterRefused { get; init; }
 
     /// <summary>The bay it would be built in; null for none.</summary>
     public Guid? BayId { get; init; }
@@ -27,14 +33,19 @@ public sealed record MixState
     /// <param name="query">The query, or a form of the same fields.</param>
     /// <param name="contents">What the site has.</param>
     /// <param name="here">The site.</param>
+    /// <param name="faults">Takes the reasons where something is refused.</param>
     public static MixState Read(
         Func<string, IReadOnlyList<string>> query,
         SiteContents contents,
-        Here here
+        Here here,
+        Posted faults
     )
     {
         ArgumentNullException.ThrowIfNull(query);
         ArgumentNullException.ThrowIfNull(contents);
+        ArgumentNullException.ThrowIfNull(here);
+        ArgumentNullException.ThrowIfNull(faults);
+        var set = Set(query);
         var keys = query("m");
         var lines = new List<MixLine>();
         for (var i = 0; i < Math.Min(keys.Count, MostLines); i++)
@@ -46,14 +57,19 @@ public sealed record MixState
             )
             {
                 var name = At(query("w"), i);
+                var text = set.Place == lines.Count ? set.Amount : At(query("n"), i);
+                var amount = Checked(text, AmountField(lines.Count), here, faults);
                 lines.Add(
                     new MixLine(
                         keys[i],
                         name.Length is > 0 and <= 100 ? name : material.Name,
-                        Number(At(query("n"), i)),
+                        amount ?? 0,
                         unit,
                         (int)Number(At(query("d"), i))
                     )
+                    {
+                        Refused = amount is null ? Short(text) : null,
+                    }
                 );
             }
         }
@@ -72,9 +88,13 @@ public sealed record MixState
                         Math.Max(0, here.DaysSince(s.Since))
                     )),
             ];
+            if (set.Place < lines.Count && set.Place >= 0)
+            {
+                lines[set.Place] = lines[set.Place] with { Amount = Number(set.Amount) };
+            }
         }
 
-        return Changed(query, contents, lines, here);
+        return Changed(query, contents, lines, here, faults);
     }
 
     /// <summary>The question of <c>mix</c>.</summary>
@@ -96,44 +116,43 @@ public sealed record MixState
         };
     }
 
+    /// <summary>The name under which the amount of a line is refused.</summary>
+    /// <param name="place">The place of the line.</param>
+    public static string AmountField(int place) =>
+        string.Create(CultureInfo.InvariantCulture, $"n{place}");
+
     // Buttons carry the resulting value, so that a page loaded again or gone back to does not count again.
+    private static (int Place, string Amount) Set(Func<string, IReadOnlyList<string>> query)
+    {
+        var set = (query("set") is { Count: > 0 } sets ? sets[^1] : "").Split(' ');
+        return
+            set.Length == 2
+            && int.TryParse(set[0], NumberStyles.None, CultureInfo.InvariantCulture, out var place)
+            ? (place, set[1])
+            : (-1, "");
+    }
+
     private static MixState Changed(
         Func<string, IReadOnlyList<string>> query,
         SiteContents contents,
         List<MixLine> lines,
-        Here here
+        Here here,
+        Posted faults
     )
     {
-        var set = (query("set") is { Count: > 0 } sets ? sets[^1] : "").Split(' ');
-        if (
-            set.Length == 2
-            && int.TryParse(set[0], NumberStyles.None, CultureInfo.InvariantCulture, out var place)
-            && place < lines.Count
-        )
-        {
-            lines[place] = lines[place] with { Amount = Number(set[1]) };
-        }
-
         if (query("add") is { Count: > 0 } adds && contents.Material(adds[^1]) is { } added)
         {
             lines.Add(new MixLine(adds[^1], added.Name, 1, "wheelbarrow", 0));
         }
 
-        var water =
-            query("water") is { Count: > 0 } waters
-            && NumberText.Read(waters[^1], "water", here.Show.Culture, out var typed) is null
-                ? here.Show.FromVolume(Math.Clamp(typed, 0, 100_000))
-                : 0;
-        if (query("water_set") is { Count: > 0 } waterSets)
-        {
-            water = here.Show.FromVolume(Math.Clamp(Number(waterSets[^1]), 0, 100_000));
-        }
+        var (text, water) = Water(query, here, faults);
 
         var bay = query("bay") is { Count: > 0 } bays ? bays[^1] : null;
         return new MixState
         {
             Lines = lines,
-            WaterLitres = water,
+            WaterLitres = here.Show.FromVolume(water ?? 0),
+            WaterRefused = water is null ? Short(text) : null,
             BayId =
                 bay is null ? contents.Bays.FirstOrDefault()?.Id
                 : Guid.TryParseExact(bay, "N", out var id) ? id
@@ -141,16 +160,77 @@ public sealed record MixState
         };
     }
 
+    // The buttons put their value in the place of what is typed. An empty field is no water.
+    private static (string Text, double? Value) Water(
+        Func<string, IReadOnlyList<string>> query,
+        Here here,
+        Posted faults
+    )
+    {
+        if (query("water_set") is { Count: > 0 } sets)
+        {
+            return (sets[^1], Checked(sets[^1], "water", here, faults));
+        }
+
+        var text = query("water") is { Count: > 0 } waters ? waters[^1].Trim() : "";
+        if (text.Length == 0)
+        {
+            return (text, 0);
+        }
+
+        if (NumberText.Read(text, "water", here.Show.Culture, out var read) is { } unread)
+        {
+            faults.Refuse(unread);
+            return (text, null);
+        }
+
+        return (text, Within(read, "water", faults));
+    }
+
+    // A number as an address has it; null where it was refused. Where nothing stands it is 0.
+    private static double? Checked(string text, string field, Here here, Posted faults)
+    {
+        if (text.Length == 0)
+        {
+            return 0;
+        }
+
+        if (
+            !IsNumber(text, out var value)
+            && NumberText.Read(text, field, here.Show.Culture, out value) is { } unread
+        )
+        {
+            faults.Refuse(unread);
+            return null;
+        }
+
+        return Within(value, field, faults);
+    }
+
+    private static double? Within(double value, string field, Posted faults)
+    {
+        if (value is >= 0 and <= Most)
+        {
+            return value;
+        }
+
+        faults.Refuse(Refusal.Of(field, "sites.number_range", value, 0, Most));
+        return null;
+    }
+
+    private static string Short(string text) => text.Length <= 30 ? text : text[..30];
+
     private static string At(IReadOnlyList<string> values, int place) =>
         place < values.Count ? values[place] : "";
 
     private static double Number(string text) =>
+        IsNumber(text, out var value) ? Math.Clamp(value, 0, Most) : 0;
+
+    private static bool IsNumber(string text, out double value) =>
         double.TryParse(
             text,
             NumberStyles.AllowDecimalPoint,
             CultureInfo.InvariantCulture,
-            out var value
-        )
-            ? Math.Clamp(value, 0, 100_000)
-            : 0;
+            out value
+        );
 }

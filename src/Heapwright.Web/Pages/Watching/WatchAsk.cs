@@ -86,7 +86,7 @@ public sealed record WatchAsk
         string Last(string name) => read(name) is { Count: > 0 } all ? all[^1].Trim() : "";
         string Word(string name, IReadOnlyList<string> known, string usual) =>
             known.Contains(Last(name), StringComparer.Ordinal) ? Last(name) : usual;
-        var mix = MixState.Read(read, contents, here);
+        var mix = MixState.Read(read, contents, here, Posted.Empty());
         var days =
             int.TryParse(
                 Last("days"),
