@@ -119,8 +119,7 @@ public static class EntryText
             null,
             UnitWords.Amount(stuff.Value, UnitWords.Named(stuff.Unit), measures.Culture),
             stuff.Name
-        )
-        + Origin(stuff.Giver, stuff.Since);
+        ) + Origin(stuff.Giver, stuff.Since);
 
     /// <summary>Where a load came from, in brackets; empty where that is not known.</summary>
     /// <param name="giver">Who gave it; may be empty.</param>

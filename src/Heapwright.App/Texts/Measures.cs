@@ -223,7 +223,8 @@ public sealed record Measures(DisplayUnits Units, CultureInfo Culture)
     {
         ArgumentNullException.ThrowIfNull(reason);
         object[] values = [.. reason.Values.Select(v => Put(v, reason.Code))];
-        return reason.Values.Any(v => v is 1.0)
+        return
+            reason.Values.Any(v => v is 1.0)
             && Words.TryOf(reason.Code + Languages.End(1), Culture, values) is { } one
             ? one
             : Words.Of(reason.Code, Culture, values);
