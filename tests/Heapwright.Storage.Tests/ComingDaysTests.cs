@@ -50,7 +50,7 @@ public sealed class ComingDaysTests
             ],
             days.Select(d => (d.Kind, Iso(d.First), Iso(d.Last)))
         );
-        Assert.Equal("Lawn mowings: use it by now, it ferments and turns slimy.", days[1].Text());
+        Assert.Equal("Lawn mowings: use it before it ferments and turns slimy.", days[1].Text());
         Assert.Equal("Half: go on building; 2 of 3 layers are done.", days[2].Text());
         Assert.DoesNotContain(days, d => d.Text().Contains("Next door", StringComparison.Ordinal));
     }

@@ -57,7 +57,7 @@ public sealed class DailyMailTests : IAsyncLifetime
         Assert.Equal("garden@example.org", ((MailboxAddress)sent.From[0]).Address);
         Assert.Equal("Top plot: what waits on 1 Jun 2026", sent.Subject);
         Assert.Contains(
-            "use it by now, it ferments and turns slimy. Today.",
+            "use it before it ferments and turns slimy. Today.",
             sent.TextBody,
             StringComparison.Ordinal
         );

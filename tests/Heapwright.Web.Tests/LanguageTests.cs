@@ -195,8 +195,8 @@ public sealed class LanguageTests : IAsyncLifetime
         );
 
     [Theory]
-    [InlineData("en", "2.5 × wheelbarrow")]
-    [InlineData("de", "2,5 × Schubkarre")]
+    [InlineData("en", "2½ wheelbarrows of Gras came in.")]
+    [InlineData("de", "Gras kam herein: 2½ Schubkarren.")]
     public void Act_KeptWithIds_IsSaidInTheLanguage(string language, string said) =>
         In(
             language,

@@ -185,7 +185,7 @@ public sealed class SignsPageTests(SiteUnderTest site)
         Assert.Contains("Taken from its diary and the season", page, StringComparison.Ordinal);
         Assert.Contains("130 days old", page, StringComparison.Ordinal);
         Assert.Contains("built of Grass clippings, fresh", page, StringComparison.Ordinal);
-        Assert.Contains("1 readings, the last one 41 °C", page, StringComparison.Ordinal);
+        Assert.Contains("one reading, 41 °C", page, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,5 +1,4 @@
 using System.Globalization;
-using Heapwright.App.Contract;
 using Heapwright.App.Library;
 using Heapwright.App.Texts;
 
@@ -17,33 +16,40 @@ public static class ActWords
         return Of(act.What, [.. act.Values], culture);
     }
 
-    private static string Of(string what, ReadOnlySpan<string> values, CultureInfo? culture) =>
-        what == "acts.undone"
-            ? Words.Of(what, culture, Of(values[0], values[1..], culture))
-            : Words.TryOf(what, culture, [.. Put(what, values, culture)]) ?? what;
-
-    // What is kept is the same whoever did it: numbers with a point and the ids of units. Said, they are the reader's.
-    private static string[] Put(string what, ReadOnlySpan<string> values, CultureInfo? culture)
+    // What was taken back and taken back again is done again: it is said once, however often that went on.
+    private static string Of(string what, string[] values, CultureInfo? culture)
     {
-        string[] said = [.. values];
-        var (unit, counts) = what switch
+        var turn = "";
+        while (what == "acts.undone")
         {
-            "acts.stock_added" => (1, new[] { 0 }),
-            "acts.stock_counted" => (3, [1, 2]),
-            _ => (-1, []),
-        };
-        if (unit >= 0 && unit < said.Length)
-        {
-            said[unit] = UnitWords.Name(1, said[unit]);
-            foreach (var at in counts)
-            {
-                if (double.TryParse(said[at], CultureInfo.InvariantCulture, out var count))
-                {
-                    said[at] = Figures.One(count, culture);
-                }
-            }
+            turn = turn == "acts.undone" ? "acts.redone" : "acts.undone";
+            (what, values) = (values[0], values[1..]);
         }
 
-        return said;
+        var said = Words.TryOf(what, culture, Put(what, values, culture)) ?? what;
+        return turn.Length == 0 ? said : Words.Of(turn, culture, said);
     }
+
+    // What is kept is the same whoever did it: numbers with a point and the ids of units. Said, they are the reader's.
+    private static string[] Put(string what, string[] values, CultureInfo? culture) =>
+        (what, values) switch
+        {
+            ("acts.stock_added", [var count, var unit, var name]) =>
+            [
+                Amount(count, unit, culture),
+                name,
+            ],
+            ("acts.stock_counted", [var name, var before, var after, var unit]) =>
+            [
+                name,
+                Amount(before, unit, culture),
+                Amount(after, unit, culture),
+            ],
+            _ => values,
+        };
+
+    private static string Amount(string count, string unit, CultureInfo? culture) =>
+        double.TryParse(count, CultureInfo.InvariantCulture, out var amount)
+            ? UnitWords.Amount(amount, UnitWords.Named(unit), culture)
+            : $"{count} {UnitWords.Name(1, unit)}";
 }

@@ -140,17 +140,17 @@ public static class DiagnoseAnswers
         var json = new JsonObject
         {
             ["id"] = id,
-            ["name"] = words.Say(id + "_name"),
+            ["name"] = words.Of(id, "name"),
             ["probability"] = found.Probability,
             ["because"] = Json.Of(found.For.Select(words.Fact)),
             ["against"] = Json.Of(found.Against.Select(words.Fact)),
-            ["tell_apart"] = words.Say(id + "_tell"),
-            ["now"] = words.Say(id + "_now"),
+            ["tell_apart"] = words.Of(id, "tell"),
+            ["now"] = words.Of(id, "now"),
             ["properly"] = told.Properly(id),
             ["amounts"] = told.Amounts.Json(id),
             ["amounts_unknown"] = told.Amounts.Unknown(id),
-            ["watch"] = words.Say(id + "_watch"),
-            ["disagree"] = Words.TryOf($"signs.{id}_disagree"),
+            ["watch"] = words.Of(id, "watch"),
+            ["disagree"] = words.Of(id, "disagree"),
             ["source"] = Json.Of(found.Sources.Select(words.Source)),
         };
         // Only where stock is known, which the question of the contract does not tell.
@@ -179,7 +179,7 @@ public static class DiagnoseAnswers
             ["labels"] = Json.Of(
                 question.Options.Select(o =>
                     isNumber
-                        ? words.Say("say_heap_age_days", DiagnoseWording.Number(o))
+                        ? words.Told(question.Field, DiagnoseWording.Number(o))
                         : words.Word(question.Field, o)
                 )
             ),

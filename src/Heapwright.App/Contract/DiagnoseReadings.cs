@@ -195,7 +195,11 @@ internal sealed class DiagnoseReadings(SignModel model, Assumptions assumptions,
             );
         if (air is null)
         {
-            assumptions.Say("signs.air_unsaid", assumptions.Measures.Celsius(UnsaidAir));
+            assumptions.Say(
+                "signs.air_unsaid",
+                assumptions.Measures.Celsius(UnsaidAir),
+                assumptions.Measures.TemperatureDifference(UnsaidAirError)
+            );
         }
 
         return new HeatTold(

@@ -78,16 +78,16 @@ internal static class DiagnoseText
             Add("heading_against", string.Join("; ", cause.Against.Take(2).Select(words.Fact)));
         }
 
-        Add("heading_tell", words.Say(id + "_tell"));
-        Add("heading_now", words.Say(id + "_now"));
+        Add("heading_tell", words.Of(id, "tell")!);
+        Add("heading_now", words.Of(id, "now")!);
         Add("heading_properly", told.Properly(id));
         if (told.Amounts.Unknown(id) is { } unknown)
         {
             text.Append("  ").AppendLine(unknown);
         }
 
-        Add("heading_watch", words.Say(id + "_watch"));
-        if (Words.TryOf($"signs.{id}_disagree") is { } disagree)
+        Add("heading_watch", words.Of(id, "watch")!);
+        if (words.Of(id, "disagree") is { } disagree)
         {
             text.Append("  ").AppendLine(disagree);
         }
@@ -101,7 +101,7 @@ internal static class DiagnoseText
     private static string Line(CauseFound cause, DiagnoseWording words) =>
         words.Say(
             "cause_line",
-            words.Say(cause.Cause.Id + "_name"),
+            words.Of(cause.Cause.Id, "name")!,
             words.Hundredths(cause.Probability)
         );
 

@@ -9,6 +9,33 @@ namespace Heapwright.App.Contract;
 /// <param name="measures">The measures of its sentences.</param>
 internal sealed class DiagnoseWording(Measures measures)
 {
+    // The temperatures in what is said of causes, °C.
+    private static readonly Dictionary<string, double[]> Warmth = new(StringComparer.Ordinal)
+    {
+        ["acid_stall_name"] = [38],
+        ["acid_stall_watch"] = [40],
+        ["cold_weather_watch"] = [5],
+        ["disease_risk_disagree"] = [55, 80],
+        ["disease_risk_tell"] = [55],
+        ["fire_risk_tell"] = [75],
+        ["normal_hot_tell"] = [50, 65],
+        ["overheating_tell"] = [66],
+        ["overheating_watch"] = [65],
+    };
+
+    /// <summary>What is said of a cause, its temperatures in the measures; null where nothing is.</summary>
+    /// <param name="cause">The cause.</param>
+    /// <param name="about">name, tell, now, watch or disagree.</param>
+    public string? Of(string cause, string about)
+    {
+        var code = $"{cause}_{about}";
+        object[] warmth =
+        [
+            .. Warmth.GetValueOrDefault(code, []).Select(c => (object)measures.Celsius(c)),
+        ];
+        return Words.TryOf("signs." + code, measures.Culture, warmth);
+    }
+
     /// <summary>A sentence of this kind of answer.</summary>
     /// <param name="code">Its code.</param>
     /// <param name="values">The values in it.</param>
@@ -21,7 +48,12 @@ internal sealed class DiagnoseWording(Measures measures)
     {
         if (fact is TriedFact tried)
         {
-            return Say(tried.Helped ? "tried_helped" : "tried_no_help", Say(fact.Word + "_name"));
+            return Say(tried.Helped ? "tried_helped" : "tried_no_help", Of(fact.Word, "name")!);
+        }
+
+        if (double.TryParse(fact.Word, CultureInfo.InvariantCulture, out var number))
+        {
+            return Told(fact.Place, number);
         }
 
         var said = fact is ReadingFact reading
@@ -31,13 +63,26 @@ internal sealed class DiagnoseWording(Measures measures)
         return fact.IsAbsence && fact.Word != "none" ? Say("absent", whole) : whole;
     }
 
-    /// <summary>A word of a field, or the number that stands for it.</summary>
+    /// <summary>A word of a field.</summary>
     /// <param name="field">The field.</param>
     /// <param name="word">The word.</param>
     public string Word(string field, string word) =>
-        field == "weather.air_c"
-            ? word
-            : Words.TryOf($"signs.word_{Key(field)}_{word}", measures.Culture) ?? word;
+        Words.TryOf($"signs.word_{Key(field)}_{word}", measures.Culture) ?? word;
+
+    /// <summary>A field that is a number.</summary>
+    /// <param name="field">The field.</param>
+    /// <param name="number">The number in its unit.</param>
+    public string Told(string field, double number) =>
+        field switch
+        {
+            "heap.age_days" => Say(
+                "say_heap_age_days" + Languages.End(number),
+                Figures.One(number, measures.Culture)
+            ),
+            "heap.volume_m3" => Say("say_heap_volume_m3", measures.Heap(number)),
+            "weather.air_c" => Say("say_weather_air_c", measures.Celsius(number)),
+            _ => Say("say_" + Key(field), Figures.One(number, measures.Culture)),
+        };
 
     /// <summary>A question.</summary>
     /// <param name="question">The question.</param>

@@ -113,7 +113,7 @@ public static class FinishAnswers
             ["to"] = Json.Of(finding.Class.High),
             ["to_included"] = finding.Class.HoldsHigh,
             ["boundaries"] = scale.EqualityIsPrinted ? "as_published" : "our_choice",
-            ["source"] = scale.Citation,
+            ["source"] = words.Source(scale),
             ["reference"] = scale.Source,
             ["kind"] = EvidenceKinds.Word(scale.Kind),
         };

@@ -124,7 +124,7 @@ internal static class FinishText
                         words.Value(c),
                         words.Class(c.Scale.Id, c.Class.Name),
                         100 * c.Chances[c.Scale.Classes.IndexOf(c.Class)],
-                        c.Scale.Citation,
+                        words.Source(c.Scale),
                         words.Say("kind_" + EvidenceKinds.Word(c.Scale.Kind))
                     )
                 ),
@@ -256,7 +256,7 @@ internal static class FinishText
         {
             yield return words.Say(
                 "line_covers",
-                Depth(Spread.Exact(cover.Centimetres), measures),
+                measures.Short(cover.Centimetres),
                 Area(cover.SquareMetres.Value, words, measures)
             );
         }

@@ -24,6 +24,10 @@ internal sealed class FinishWords(Measures measures)
         ?? Words.TryOf("finish.class_" + name, measures.Culture)
         ?? name;
 
+    /// <summary>Where a scale comes from: in words of ours where it is no publication, else as it is cited.</summary>
+    public string Source(CompostScale scale) =>
+        Words.TryOf("finish.source_" + scale.Id) ?? scale.Citation;
+
     /// <summary>A value of a scale with its unit.</summary>
     public string Value(ScaleFinding finding) =>
         InDegrees.Contains(finding.Scale.Quantity, StringComparer.Ordinal)

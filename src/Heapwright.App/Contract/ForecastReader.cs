@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Heapwright.App.Diary;
 using Heapwright.App.Library;
+using Heapwright.App.Texts;
 using Heapwright.Core.Advice;
 using Heapwright.Core.Amounts;
 using Heapwright.Core.Forecasts;
@@ -113,7 +114,7 @@ internal sealed class ForecastReader(SimulateLimits limits, Assumptions assumpti
         var late = readings.Count(r => r.Day > from);
         if (late > 0)
         {
-            assumptions.Say("forecast.readings_late", late, from);
+            assumptions.Say("forecast.readings_late" + Languages.End(late), late, from);
         }
 
         SayDepths(readings, from);

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using System.Text;
+using Heapwright.App.Library;
 using Heapwright.App.Texts;
+using Heapwright.Core.Amounts;
 using Heapwright.Core.Forecasts;
 using Heapwright.Core.Quantities;
 
@@ -43,14 +45,19 @@ public static class ForecastText
                 "forecast.do_" + step.Deed,
                 measures.Culture,
                 when,
-                Figures.One(amount, measures.Culture),
-                step.Unit!,
+                Number(amount, UnitWords.Named(step.Unit!), measures),
+                UnitWords.Name(amount, UnitWords.Named(step.Unit!)),
                 step.Material!
             ),
             { Cover: { } cover } => Words.Of("forecast.do_cover_" + cover, measures.Culture, when),
             _ => Words.Of("forecast.do_" + step.Deed, measures.Culture, when),
         };
     }
+
+    private static string Number(double amount, UnitSize unit, Measures measures) =>
+        unit.WholeByDefault
+            ? UnitWords.Number(amount, unit, measures.Culture)
+            : Figures.One(amount, measures.Culture);
 
     /// <summary>Whether the latest reading is usual for this heap, in a sentence; null without readings.</summary>
     /// <param name="latest">The latest reading held against what was expected of it; null without readings.</param>

@@ -2,6 +2,7 @@ using Heapwright.App.Library;
 using Heapwright.App.Texts;
 using Heapwright.Core.Readings;
 using Heapwright.Core.Readings.Deeds;
+using NodaTime;
 
 namespace Heapwright.App.Diary;
 
@@ -113,19 +114,19 @@ public static class EntryText
         );
 
     private static string Stuff(AddedStuff stuff, Measures measures) =>
-        stuff.Value.ToString("0.###", measures.Culture)
-        + " × "
-        + UnitWords.Name(1, stuff.Unit)
-        + " "
-        + stuff.Name
-        + Origin(stuff.Giver, stuff.Since);
+        Words.Of(
+            "diary.stuff",
+            null,
+            UnitWords.Amount(stuff.Value, UnitWords.Named(stuff.Unit), measures.Culture),
+            stuff.Name
+        ) + Origin(stuff.Giver, stuff.Since);
 
     /// <summary>Where a load came from, in brackets; empty where that is not known.</summary>
     /// <param name="giver">Who gave it; may be empty.</param>
     /// <param name="since">The day it was cut, fetched or brought.</param>
     public static string Origin(string giver, DateOnly? since)
     {
-        var day = EntryJson.Date(since);
+        var day = since is { } known ? Words.Day(LocalDate.FromDateOnly(known)) : null;
         return (giver, day) switch
         {
             ({ Length: > 0 }, not null) => Words.Of("diary.origin_both", null, giver, day),

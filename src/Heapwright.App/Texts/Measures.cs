@@ -214,12 +214,20 @@ public sealed record Measures(DisplayUnits Units, CultureInfo Culture)
     /// <param name="value">The number.</param>
     public double FromMass(double value) => Units.Mass == "kg" ? value : value * Size(Units.Mass);
 
-    /// <summary>The sentence for a reason, its quantities in these measures.</summary>
+    /// <summary>
+    /// The sentence for a reason, its quantities in these measures; that for one of something where there is such a one and
+    /// a value is one.
+    /// </summary>
     /// <param name="reason">The reason.</param>
     public string Say(Reason reason)
     {
         ArgumentNullException.ThrowIfNull(reason);
-        return Words.Of(reason.Code, Culture, [.. reason.Values.Select(v => Put(v, reason.Code))]);
+        object[] values = [.. reason.Values.Select(v => Put(v, reason.Code))];
+        return
+            reason.Values.Any(v => v is 1.0)
+            && Words.TryOf(reason.Code + Languages.End(1), Culture, values) is { } one
+            ? one
+            : Words.Of(reason.Code, Culture, values);
     }
 
     private object Put(object value, string code) =>

@@ -111,7 +111,10 @@ public sealed record BucketWeighing : IMeasurement
             throw Wrong(
                 nameof(full),
                 weighing.AsFilled.KilogramsPerCubicMeter,
-                "kg/m³ comes out; 5 to 3000 is possible: check the volume and both weights"
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{weighing.AsFilled.KilogramsPerCubicMeter:0} kg/m³ comes out; 5 to 3000 is possible: check the volume and both weights"
+                )
             );
         }
 
