@@ -461,12 +461,13 @@ public sealed class SqliteBackupsTests
                         m["parts"]!
                             .AsArray()
                             .Add(
-                                new System.Text.Json.Nodes.JsonObject
-                                {
-                                    ["name"] = "keys/" + Key,
-                                    ["bytes"] = 1,
-                                    ["sha256"] = "",
-                                }
+                                (System.Text.Json.Nodes.JsonNode)
+                                    new System.Text.Json.Nodes.JsonObject
+                                    {
+                                        ["name"] = "keys/" + Key,
+                                        ["bytes"] = 1,
+                                        ["sha256"] = "",
+                                    }
                             )
                 );
                 break;
