@@ -59,7 +59,9 @@ public sealed class WholeJobTests
                 new() { Name = "One wheelbarrow more of lawn mowings" }
             )
             .ClickAsync();
-        await Assertions.Expect(page.GetByText("lawn mowings: 3 became 4")).ToBeVisibleAsync();
+        await Assertions
+            .Expect(page.GetByText("lawn mowings: 3 wheelbarrows became 4 wheelbarrows"))
+            .ToBeVisibleAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Undo" }).ClickAsync();
         await Assertions.Expect(page.Locator("output").First).ToHaveTextAsync("3");
 
