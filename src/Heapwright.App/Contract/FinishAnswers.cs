@@ -175,6 +175,13 @@ public static class FinishAnswers
     )
     {
         var codes = new List<string> { "finished_compost", "legionella_dust", "dust_mould" };
+        if (
+            question.Signs.Any(s => s is ("smell" or "see", "smoke") or ("see", "glow" or "flames"))
+        )
+        {
+            codes.Insert(0, "smoke_keep_away");
+        }
+
         if (question.Manure != false)
         {
             codes.Add("manure_in_compost");

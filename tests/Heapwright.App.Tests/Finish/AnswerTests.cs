@@ -350,6 +350,17 @@ public class AnswerTests
     private static double Chance(JsonObject answer, string name) =>
         answer["classes"]![0]!["chances"]![name]!.GetValue<double>();
 
+    [Theory]
+    [InlineData("smell", "smoke", true)]
+    [InlineData("see", "glow", true)]
+    [InlineData("see", "crumbly", false)]
+    public void Cautions_SmokeOrGlow_ComeBeforeAllOthers(string field, string word, bool first) =>
+        Assert.Equal(
+            first,
+            Cautions(Asked.Json($$"""{"signs":{"{{field}}":["{{word}}"]} }""")).First()
+                == "smoke_keep_away"
+        );
+
     private static IEnumerable<string> Cautions(JsonObject answer) =>
         answer["cautions"]!.AsArray().Select(c => c!["id"]!.GetValue<string>());
 }
