@@ -90,7 +90,6 @@ builder.Services.AddSingleton<NightlyBackup>();
 builder.Services.AddSingleton<KeepLinks>();
 builder.Services.AddSingleton<ComingDays>();
 builder.Services.AddHostedService<NightWatch>();
-builder.Services.AddHostedService<FirstAnswers>();
 builder.Services.AddSingleton<SimulatedHeaps>();
 builder.Services.AddSingleton<ForecastHeaps>();
 builder.Services.AddSingleton<TaughtHeaps>();

@@ -2,9 +2,6 @@ using System.Net;
 using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using Heapwright.Web.Hosting;
-using Microsoft.Extensions.DependencyInjection;
-using Microsoft.Extensions.Hosting;
 
 namespace Heapwright.Web.Tests;
 
@@ -14,15 +11,6 @@ public sealed class ApiTests(SiteUnderTest site) : IClassFixture<SiteUnderTest>
         """{"ingredients":[{"material":"grass_clippings_fresh","amount":{"value":2,"unit":"wheelbarrow"}},{"material":"leaves_mixed_dry","amount":{"value":4,"unit":"wheelbarrow"}}],"water_l":20}""";
 
     private static readonly CancellationToken Never = CancellationToken.None;
-
-    [Fact]
-    public async Task Start_WhatIsAskedBesideTheHeap_IsMadeReadyWithoutFault()
-    {
-        using var caller = site.Caller();
-        var first = site.Services.GetServices<IHostedService>().OfType<FirstAnswers>().Single();
-        await first.ExecuteTask!.WaitAsync(TimeSpan.FromMinutes(1), Never);
-        Assert.True(first.ExecuteTask.IsCompletedSuccessfully);
-    }
 
     [Theory]
     [InlineData(
