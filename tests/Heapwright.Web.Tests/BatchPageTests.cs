@@ -2,9 +2,7 @@ using System.Net;
 using System.Text;
 using System.Text.Json.Nodes;
 using Heapwright.App.Batches;
-using Heapwright.App.Changes;
 using Heapwright.App.Diary;
-using Heapwright.App.Sites;
 using Heapwright.App.Texts;
 using Heapwright.Core.Readings;
 using Heapwright.Core.Readings.Deeds;
@@ -94,18 +92,7 @@ public sealed class BatchPageTests(SiteUnderTest site)
     [Fact]
     public async Task Record_HeapForkedIntoAnotherBay_CountsItAsATurnButNotTheUpperHalfAlone()
     {
-        var bay = new Bay
-        {
-            Id = Guid.CreateVersion7(),
-            Name = "Next door",
-            Shape = "box",
-            LengthM = 1,
-            WidthM = 1,
-            HeightM = 1,
-        };
-        await site
-            .Services.GetRequiredService<SiteRecorder>()
-            .Put("acts.bay_added", [bay.Name], [bay], Never);
+        var bay = await site.NewBay("Next door");
         await Sent($$"""{"temperature_c":60,"spot":"core","at":"{{At(1)}}"}""");
         await Sent($$"""{"temperature_c":58,"spot":"core","at":"{{At(9)}}"}""");
         await Sent($$"""{"do":"turn","at":"{{At(4)}}"}""");

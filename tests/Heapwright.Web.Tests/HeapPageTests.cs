@@ -2,7 +2,6 @@ using System.Net;
 using System.Net.Http.Headers;
 using System.Text;
 using System.Text.Json.Nodes;
-using Heapwright.App.Changes;
 using Heapwright.App.Diary;
 using Heapwright.App.Sites;
 using Heapwright.Core.Readings;
@@ -139,18 +138,7 @@ public sealed class HeapPageTests : IAsyncLifetime
     [Fact]
     public async Task Heap_MovedPartedAndPutTogether_IsToldInTheDiary()
     {
-        var bay = new Bay
-        {
-            Id = Guid.CreateVersion7(),
-            Name = "The far bay",
-            Shape = "box",
-            LengthM = 1,
-            WidthM = 1,
-            HeightM = 1,
-        };
-        await site
-            .Services.GetRequiredService<SiteRecorder>()
-            .Put("acts.bay_added", [bay.Name], [bay], Never);
+        var bay = await site.NewBay("The far bay");
         await caller.Send(Page, "deed", ("do", "merge"), ("other", ""));
         await caller.Send(Page, "deed", ("do", "move"), ("bay", bay.Id.ToString("N")));
         await caller.Send(Page, "deed", ("do", "split"), ("share", "40"));

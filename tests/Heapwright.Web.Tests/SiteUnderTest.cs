@@ -1,4 +1,6 @@
 using System.Net;
+using Heapwright.App.Changes;
+using Heapwright.App.Sites;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
@@ -26,6 +28,25 @@ public sealed class SiteUnderTest : WebApplicationFactory<Program>
                 BaseAddress = new Uri("http://localhost"),
             }
         );
+
+    /// <summary>Puts a bay of a cubic metre there.</summary>
+    /// <param name="name">Its name.</param>
+    public async Task<Bay> NewBay(string name)
+    {
+        var bay = new Bay
+        {
+            Id = Guid.CreateVersion7(),
+            Name = name,
+            Shape = "box",
+            LengthM = 1,
+            WidthM = 1,
+            HeightM = 1,
+        };
+        await Services
+            .GetRequiredService<SiteRecorder>()
+            .Put("acts.bay_added", [bay.Name], [bay], CancellationToken.None);
+        return bay;
+    }
 
     /// <inheritdoc/>
     protected override void ConfigureWebHost(IWebHostBuilder builder)

@@ -74,12 +74,4 @@ public static class HeapAlarms
                 ? TooHot
                 : null
         );
-
-    /// <summary>The last reading of the core that is believed; null for none.</summary>
-    /// <param name="record">The heap with its diary.</param>
-    public static TemperatureEntry? LastCore(HeapRecord record) =>
-        record
-            .Diary.Standing.Select(s => s.Entry)
-            .OfType<TemperatureEntry>()
-            .LastOrDefault(r => r.Spot == ProbeSpot.Core && record.Believed(r.Id));
 }

@@ -30,7 +30,7 @@ public sealed record HeapStep
     /// <summary>The forecast it rests on; null where it rests on none.</summary>
     public KeptForecast? Forecast { get; init; }
 
-    /// <summary>The code of the caution that stands above all else; null for none.</summary>
+    /// <summary>The code of what comes before every other advice, whatever is forecast; null for none.</summary>
     public string? Alarm { get; init; }
 
     /// <summary>The test to read; null for none.</summary>
@@ -58,7 +58,10 @@ public sealed record HeapStep
     {
         ArgumentNullException.ThrowIfNull(record);
         var zone = record.Kept.TimeZone();
-        var last = HeapAlarms.LastCore(record);
+        var last = record
+            .Diary.Standing.Select(s => s.Entry)
+            .OfType<TemperatureEntry>()
+            .LastOrDefault(r => r.Spot == ProbeSpot.Core && record.Believed(r.Id));
         var day = record.DayOf(now.ToDateTimeOffset());
         var step = new HeapStep
         {

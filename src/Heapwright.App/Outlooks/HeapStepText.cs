@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using Heapwright.App.Contract;
 using Heapwright.App.Diary;
 using Heapwright.App.Texts;
-using Heapwright.Core.Readings;
 
 namespace Heapwright.App.Outlooks;
 
@@ -43,10 +42,7 @@ public static class HeapStepText
         ArgumentNullException.ThrowIfNull(measures);
         return step.Kind switch
         {
-            HeapStepKind.KeepAway or HeapStepKind.LetHeatOut =>
-            [
-                WhyUrgent(step.Alarm!, step.LastReading, measures),
-            ],
+            HeapStepKind.KeepAway or HeapStepKind.LetHeatOut => [WhyUrgent(step, measures)],
             HeapStepKind.Read =>
             [
                 Words.Count(
@@ -68,24 +64,15 @@ public static class HeapStepText
         };
     }
 
-    /// <summary>Why something comes before every other advice.</summary>
-    /// <param name="alarm">Its code.</param>
-    /// <param name="last">The last reading of the core; null for none.</param>
-    /// <param name="measures">The measures.</param>
-    public static string WhyUrgent(string alarm, TemperatureEntry? last, Measures measures)
-    {
-        ArgumentNullException.ThrowIfNull(measures);
-        return alarm == HeapAlarms.TooHot && last is not null
+    private static string WhyUrgent(HeapStep step, Measures measures) =>
+        step is { Kind: HeapStepKind.LetHeatOut, LastReading: { } last }
             ? Words.Of(
                 "outlooks.too_hot_why",
                 null,
                 measures.Temperature(last.Temperature),
-                measures.Temperature(
-                    UnitsNet.Temperature.FromDegreesCelsius(HeapAlarms.TooHotCelsius)
-                )
+                measures.Celsius(HeapAlarms.TooHotCelsius)
             )
-            : Words.Of($"outlooks.{alarm}_why");
-    }
+            : Words.Of($"outlooks.{step.Alarm}_why");
 
     private static string Day(HeapStep step) => Words.Day(step.TestFrom!.Value);
 

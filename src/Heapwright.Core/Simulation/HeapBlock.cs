@@ -41,7 +41,7 @@ internal sealed partial class HeapBlock : ILockStepSystem
     public const int FastAtStart = 8; // kg
     public const int FixedPerZone = 9;
 
-    private const double OxygenTolerance = 1.0 / 300; // mole fraction for each K tolerated
+    private const double OxygenWeight = 300; // K that count as much as a mole fraction of 1
     private const double SecondsPerDay = 86400;
     private const double WaterHeat = 4186; // J/kgK
     private const double IceHeat = 2100;
@@ -188,8 +188,8 @@ internal sealed partial class HeapBlock : ILockStepSystem
     )
     {
         // Control on temperature: the error of the heat over the heat capacity of the last evaluation. Oxygen joins in
-        // with a tolerance of its own: what it is off by for hours tells on the heat.
-        var oxygenScale = V(1 / OxygenTolerance);
+        // with a weight: what it is off by for hours tells on the heat.
+        var oxygenScale = V(OxygenWeight);
         var worst = Vector512<double>.Zero;
         for (var z = 0; z < zones; z++)
         {
